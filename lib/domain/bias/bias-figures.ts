@@ -1,0 +1,24 @@
+/** Bench figures as text. Three significant figures at most: no bench reading is better. */
+const fixed = (value: number, size: number): string => {
+  const decimals = Math.min(4, Math.max(0, 2 - Math.floor(Math.log10(Math.max(Math.abs(size), 1e-9)))))
+  const text = value.toFixed(decimals)
+  return Number(text) === 0 ? (0).toFixed(decimals) : text
+}
+
+const withUnit = (value: number, unit: string): string => `${fixed(value, value)} ${unit}`
+
+export const voltsText = (value: number): string =>
+  Math.abs(value) < 1 && value !== 0 ? withUnit(1000 * value, 'mV') : withUnit(value, 'V')
+export const milliampsText = (amperes: number): string => withUnit(1000 * amperes, 'mA')
+export const wattsText = (value: number): string => withUnit(value, 'W')
+export const ohmsText = (value: number): string => withUnit(value, 'Ω')
+export const celsiusText = (value: number): string => withUnit(value, '°C')
+
+/** One decimal at most, none from 100 % up or where it would be a zero. */
+export function percentText(percent: number): string {
+  const text = Math.abs(percent) >= 99.95 ? percent.toFixed(0) : percent.toFixed(1)
+  return `${text.replace(/\.0$/, '').replace(/^-0$/, '0')} %`
+}
+
+/** 0.7 is "70 %". */
+export const shareText = (share: number): string => percentText(100 * share)

@@ -1,0 +1,136 @@
+/**
+ * From a designation as people write it to the variant it names.
+ *
+ * Read in this order: the designation itself; another number of the same tube
+ * (CV, VT, national); the number without a low-loss base letter Y; without the
+ * ruggedised letters W, WA, WB, WC (then the plain type's figures only stand
+ * in); without a last letter A, B or C (a later issue may replace the earlier one,
+ * so the earlier one's figures are the careful ones to stand in). "JAN", with or
+ * without maker letters, is dropped. Of several numbers
+ * joined by a stroke ("EL34/6CA7") all that are known must be one type, and the
+ * lowest plate rating among them is taken.
+ * Suffix rules: RETMA type designation scheme. Numbers of merely similar types
+ * are never resolved.
+ */
+import { HANDBOOK } from './handbook'
+import type { HandbookType, HandbookVariant } from './handbook-type'
+import { typicalScreenShare } from './screen-share'
+import { openBase, openHeaters, openRatings, ratingsOf } from './tube-ratings'
+import type { Resolution, TubeVariant } from './tube-variant'
+
+type Found = {
+  readonly type: HandbookType
+  readonly variant: HandbookVariant
+  readonly designation: string
+  readonly resolution: Resolution
+}
+
+const folded = (text: string): string =>
+  text
+    .normalize('NFKC')
+    .toUpperCase()
+    .replace(/[\s\-–—.()]+/g, '')
+
+function variantNamed(type: HandbookType, designation: string): HandbookVariant {
+  const found = type.variants.find((variant) => variant.designations.includes(designation))
+  if (!found) throw new Error(`Type ${type.id} has no variant ${designation}`)
+  return found
+}
+
+function readIndex(): ReadonlyMap<string, Found> {
+  const index = new Map<string, Found>()
+  for (const type of HANDBOOK) {
+    for (const variant of type.variants) {
+      for (const designation of variant.designations) {
+        index.set(folded(designation), { type, variant, designation, resolution: 'designation' })
+      }
+    }
+  }
+  for (const type of HANDBOOK) {
+    for (const { number, kind, of } of type.otherNumbers) {
+      if (index.has(folded(number))) throw new Error(`The number ${number} is given twice`)
+      index.set(folded(number), { type, variant: variantNamed(type, of), designation: of, resolution: kind })
+    }
+  }
+  return index
+}
+
+const INDEX = readIndex()
+const MERELY_SIMILAR: ReadonlySet<string> = new Set(
+  HANDBOOK.flatMap((type) => type.similar.map(({ number }) => folded(number))),
+)
+
+/** The lowest-rated writing comes first, so an unclear suffix never gains a rating. */
+function withoutRuggedLetters(name: string): string[] {
+  const plain = [name.replace(/W[ABC]?$/, ''), name.replace(/W(?=G[A-Z]*$)/, '')]
+  return plain.filter((candidate) => candidate !== name)
+}
+
+function findOne(name: string): Found | null {
+  const exact = INDEX.get(name)
+  if (exact) return exact
+  const lowLossBase = /[A-Z]Y$/.test(name) ? INDEX.get(name.slice(0, -1)) : undefined
+  if (lowLossBase) return lowLossBase
+  for (const candidate of withoutRuggedLetters(name)) {
+    const found = INDEX.get(candidate) ?? earlierIssue(candidate)
+    if (found) return { ...found, resolution: 'special-quality' }
+  }
+  return earlierIssue(name)
+}
+
+function earlierIssue(name: string): Found | null {
+  if (MERELY_SIMILAR.has(name) || !/[ABC]$/.test(name)) return null
+  const found = INDEX.get(name.slice(0, -1))
+  return found ? { ...found, resolution: 'later-issue' } : null
+}
+
+const JAN = /^\s*JAN[\s-]*/i
+const MAKER_LETTERS = /^[A-Z]{2,4}[\s-]+(?=\d)/i
+
+function findWritten(text: string): Found | null {
+  const asWritten = findOne(folded(text))
+  if (asWritten || !JAN.test(text)) return asWritten
+  const withoutJan = text.replace(JAN, '')
+  return findOne(folded(withoutJan)) ?? findOne(folded(withoutJan.replace(MAKER_LETTERS, '')))
+}
+
+const plateLimit = ({ type, variant }: Found): number =>
+  ratingsOf(type, variant)?.limits.plateWatts?.[0] ?? Number.POSITIVE_INFINITY
+
+function findJoined(text: string): Found | null {
+  const parts = text.split('/').map(findWritten)
+  const found = parts.filter((part) => part !== null).sort((a, b) => plateLimit(a) - plateLimit(b))
+  const [first] = found
+  if (!first || found.some((one) => one.type.id !== first.type.id)) return null
+  return first
+}
+
+const STANDING_IN: ReadonlySet<Resolution> = new Set(['special-quality', 'later-issue'])
+
+function tubeVariant({ type, variant, designation, resolution }: Found, asked: string): TubeVariant {
+  const ratings = ratingsOf(type, variant)
+  return {
+    typeId: type.id,
+    designation,
+    asked,
+    resolution,
+    family: type.family,
+    role: type.role,
+    tubeClass: type.tubeClass,
+    base: openBase(type),
+    heaters: openHeaters(type),
+    ratings: ratings && openRatings(ratings),
+    ratingsStandIn: variant.ratings === 'lowest-of-type' || STANDING_IN.has(resolution),
+    otherSection: type.otherSection && openRatings(type.otherSection),
+    typicalScreenShare: typicalScreenShare(type),
+    notes: type.notes,
+  }
+}
+
+/** Null when the designation is not known here. Never a guess at something near. */
+export function findTubeType(designation: string): TubeVariant | null {
+  const text = designation.trim()
+  if (text === '') return null
+  const found = findWritten(text) ?? (text.includes('/') ? findJoined(text) : null)
+  return found && tubeVariant(found, text.toUpperCase().replace(/\s+/g, ' '))
+}

@@ -1,0 +1,308 @@
+/**
+ * Octal signal triodes.
+ *
+ * Each figure is [value, source, remark]; the unit is in the field's name, sources
+ * are spelled out in handbook-sources.ts. Currents of a row are zero-signal unless named otherwise.
+ */
+import type { HandbookType } from '../handbook-type'
+
+export const OCTAL_TRIODES: readonly HandbookType[] = [
+  {
+    id: '6SN7GTB',
+    family: '6SN7',
+    role: 'small-signal',
+    tubeClass: 'twin-triode',
+    className: 'twin triode',
+    base: {
+      name: 'octal',
+      eia: '8BD',
+      eiaSource: 'us-high',
+      pins: {
+        1: 'g (unit 2)',
+        2: 'a (unit 2)',
+        3: 'k (unit 2)',
+        4: 'g (unit 1)',
+        5: 'a (unit 1)',
+        6: 'k (unit 1)',
+        7: 'h',
+        8: 'h',
+      },
+      pinsSource: 'us-high',
+    },
+    heaters: [{ volts: [6.3, 'encyclopaedia-6sn7'], amps: [0.6, 'encyclopaedia-6sn7'], use: null }],
+    variants: [
+      {
+        designations: ['6SN7GT'],
+        ratings: {
+          appliesTo: '6SN7GT (per unit)',
+          system: 'design-centre',
+          systemNote: null,
+          limits: {
+            plateVolts: [300, 'us-high'],
+            plateWatts: [2.5, 'us-high'],
+            bothUnitsPlateWatts: [5, 'us-high'],
+            cathodeMilliamps: [20, 'us-high'],
+            heaterCathodeVolts: [90, 'us-high'],
+            gridLeakMegohms: [1, 'us-high'],
+          },
+          note: null,
+        },
+      },
+      {
+        designations: ['6SN7GTB', '6SN7GTA'],
+        ratings: {
+          appliesTo: '6SN7GTA, 6SN7GTB (per unit)',
+          system: 'design-centre',
+          systemNote: 'Design-centre as first published; later books say design-maximum.',
+          limits: {
+            plateVolts: [450, 'encyclopaedia-6sn7', "page: versions 'up to 450 V'"],
+            plateWatts: [5, 'us-high'],
+            bothUnitsPlateWatts: [7.5, 'us-high'],
+            cathodeMilliamps: [20, 'us-high'],
+            heaterCathodeVolts: [200, 'us-high'],
+            gridLeakMegohms: [1, 'us-high'],
+          },
+          note: 'GTB adds 11 s controlled warm-up',
+        },
+      },
+    ],
+    otherSection: null,
+    rows: [
+      {
+        label: '250 V',
+        currentsFor: 1,
+        connection: 'triode',
+        figures: {
+          plateVolts: [250, 'encyclopaedia-6sn7'],
+          gridVolts: [-8, 'encyclopaedia-6sn7'],
+          plateMilliamps: [9, 'encyclopaedia-6sn7'],
+          mu: [20, 'encyclopaedia-6sn7'],
+          plateResistanceKilohms: [7.7, 'encyclopaedia-6sn7'],
+          gmMilliampsPerVolt: [2.6, 'encyclopaedia-6sn7'],
+        },
+        note: null,
+      },
+      {
+        label: '90 V',
+        currentsFor: 1,
+        connection: 'triode',
+        figures: {
+          plateVolts: [90, 'us-high'],
+          gridVolts: [0, 'us-high'],
+          plateMilliamps: [10, 'us-high'],
+          mu: [20, 'us-high'],
+          plateResistanceKilohms: [6.7, 'us-high'],
+          gmMilliampsPerVolt: [3, 'us-high'],
+        },
+        note: null,
+      },
+    ],
+    otherNumbers: [
+      { number: 'CV1988', kind: 'other-number', of: '6SN7GT', source: 'encyclopaedia-6sn7', note: null },
+      { number: 'VT-231', kind: 'other-number', of: '6SN7GT', source: 'lists-medium', note: null },
+      { number: '6N8S', kind: 'other-number', of: '6SN7GT', source: 'encyclopaedia-6sn7', note: null },
+      { number: '6Н8С', kind: 'other-number', of: '6SN7GT', source: 'encyclopaedia-6sn7', note: null },
+      { number: 'B65', kind: 'other-number', of: '6SN7GT', source: 'lists-medium', note: null },
+    ],
+    similar: [
+      { number: '5692', source: 'encyclopaedia-6sn7', note: null },
+      { number: '7N7', source: 'encyclopaedia-6sn7', note: null },
+      { number: '12SN7GT', source: 'encyclopaedia-6sn7', note: null },
+      { number: 'ECC33', source: 'eu-medium', note: null },
+    ],
+    notes: [],
+  },
+  {
+    id: '6SL7GT',
+    family: '6SL7',
+    role: 'small-signal',
+    tubeClass: 'twin-triode',
+    className: 'twin triode',
+    base: {
+      name: 'octal',
+      eia: '8BD',
+      eiaSource: 'us-high',
+      pins: {
+        1: 'g (unit 2)',
+        2: 'a (unit 2)',
+        3: 'k (unit 2)',
+        4: 'g (unit 1)',
+        5: 'a (unit 1)',
+        6: 'k (unit 1)',
+        7: 'h',
+        8: 'h',
+      },
+      pinsSource: 'us-high',
+    },
+    heaters: [{ volts: [6.3, 'us-high'], amps: [0.3, 'us-high'], use: null }],
+    variants: [
+      {
+        designations: ['6SL7GT'],
+        ratings: {
+          appliesTo: '6SL7GT (per unit)',
+          system: 'design-centre',
+          systemNote: null,
+          limits: {
+            plateVolts: [300, 'us-medium', '250 V in early books'],
+            plateWatts: [1, 'us-high'],
+            heaterCathodeVolts: [90, 'us-high'],
+          },
+          note: null,
+        },
+      },
+    ],
+    otherSection: null,
+    rows: [
+      {
+        label: '250 V',
+        currentsFor: 1,
+        connection: 'triode',
+        figures: {
+          plateVolts: [250, 'us-high'],
+          gridVolts: [-2, 'us-high'],
+          plateMilliamps: [2.3, 'us-high'],
+          mu: [70, 'us-high'],
+          plateResistanceKilohms: [44, 'us-high'],
+          gmMilliampsPerVolt: [1.6, 'us-high'],
+        },
+        note: null,
+      },
+    ],
+    otherNumbers: [
+      { number: 'CV1985', kind: 'other-number', of: '6SL7GT', source: 'lists-medium', note: null },
+      { number: 'VT-229', kind: 'other-number', of: '6SL7GT', source: 'lists-medium', note: null },
+    ],
+    similar: [
+      { number: '5691', source: 'lists-medium', note: null },
+      { number: 'ECC35', source: 'eu-medium', note: null },
+    ],
+    notes: [],
+  },
+  {
+    id: '6J5',
+    family: '6J5',
+    role: 'small-signal',
+    tubeClass: 'triode',
+    className: 'triode',
+    base: {
+      name: 'octal',
+      eia: '6Q',
+      eiaSource: 'us-high',
+      pins: { 1: 'shell / nc', 2: 'h', 3: 'a', 5: 'g', 7: 'h', 8: 'k' },
+      pinsSource: 'us-high',
+    },
+    heaters: [{ volts: [6.3, 'us-high'], amps: [0.3, 'us-high'], use: null }],
+    variants: [
+      {
+        designations: ['6J5', '6J5GT'],
+        ratings: {
+          appliesTo: '6J5, 6J5GT',
+          system: 'design-centre',
+          systemNote: null,
+          limits: {
+            plateVolts: [300, 'us-high'],
+            plateWatts: [2.5, 'us-high'],
+            cathodeMilliamps: [20, 'us-high'],
+            heaterCathodeVolts: [90, 'us-high'],
+            gridLeakMegohms: [1, 'us-high'],
+          },
+          note: null,
+        },
+      },
+    ],
+    otherSection: null,
+    rows: [
+      {
+        label: '250 V',
+        currentsFor: 1,
+        connection: 'triode',
+        figures: {
+          plateVolts: [250, 'us-high'],
+          gridVolts: [-8, 'us-high'],
+          plateMilliamps: [9, 'us-high'],
+          mu: [20, 'us-high'],
+          plateResistanceKilohms: [7.7, 'us-high'],
+          gmMilliampsPerVolt: [2.6, 'us-high'],
+        },
+        note: null,
+      },
+      {
+        label: '90 V',
+        currentsFor: 1,
+        connection: 'triode',
+        figures: {
+          plateVolts: [90, 'us-high'],
+          gridVolts: [0, 'us-high'],
+          plateMilliamps: [10, 'us-high'],
+          mu: [20, 'us-high'],
+          plateResistanceKilohms: [6.7, 'us-high'],
+          gmMilliampsPerVolt: [3, 'us-high'],
+        },
+        note: null,
+      },
+    ],
+    otherNumbers: [
+      { number: 'L63', kind: 'other-number', of: '6J5GT', source: 'lists-medium', note: null },
+      { number: 'VT-94', kind: 'other-number', of: '6J5', source: 'lists-medium', note: null },
+      { number: 'VT-94D', kind: 'other-number', of: '6J5GT', source: 'lists-medium', note: null },
+    ],
+    similar: [],
+    notes: [],
+  },
+  {
+    id: '6SC7',
+    family: '6SC7',
+    role: 'small-signal',
+    tubeClass: 'twin-triode',
+    className: 'twin triode, common cathode',
+    base: {
+      name: 'octal',
+      eia: '8S',
+      eiaSource: 'us-medium',
+      pins: {
+        1: 'shell',
+        2: 'a (unit 2)',
+        3: 'g (unit 2)',
+        4: 'g (unit 1)',
+        5: 'a (unit 1)',
+        6: 'k (common)',
+        7: 'h',
+        8: 'h',
+      },
+      pinsSource: 'us-medium',
+    },
+    heaters: [{ volts: [6.3, 'us-high'], amps: [0.3, 'us-high'], use: null }],
+    variants: [
+      {
+        designations: ['6SC7'],
+        ratings: {
+          appliesTo: '6SC7',
+          system: 'design-centre',
+          systemNote: null,
+          limits: { plateVolts: [250, 'us-high'], heaterCathodeVolts: [90, 'us-high'] },
+          note: null,
+        },
+      },
+    ],
+    otherSection: null,
+    rows: [
+      {
+        label: '250 V',
+        currentsFor: 1,
+        connection: 'triode',
+        figures: {
+          plateVolts: [250, 'us-high'],
+          gridVolts: [-2, 'us-high'],
+          plateMilliamps: [2, 'us-high'],
+          mu: [70, 'us-high'],
+          plateResistanceKilohms: [53, 'us-high'],
+          gmMilliampsPerVolt: [1.325, 'us-high'],
+        },
+        note: null,
+      },
+    ],
+    otherNumbers: [{ number: 'VT-105', kind: 'other-number', of: '6SC7', source: 'lists-medium', note: null }],
+    similar: [{ number: '6SL7GT', source: 'lists-medium', note: null }],
+    notes: [],
+  },
+]

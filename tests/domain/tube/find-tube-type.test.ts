@@ -1,0 +1,104 @@
+import { describe, expect, test } from 'vitest'
+import { findTubeType } from '@/lib/domain/tube/find-tube-type'
+import { HANDBOOK } from '@/lib/domain/tube/handbook'
+import { listDesignations, listDesignationsByRole } from '@/lib/domain/tube/list-designations'
+
+const watts = (designation: string) => findTubeType(designation)?.ratings?.plateWatts?.value
+const named = (designation: string) => {
+  const found = findTubeType(designation)
+  return found && [found.typeId, found.designation, found.resolution]
+}
+
+describe('designations as people write them', () => {
+  test.each([
+    ['6L6GC', '6L6', '6L6GC', 'designation'],
+    ['6l6 gc', '6L6', '6L6GC', 'designation'],
+    [' 6V6-GTA ', '6V6', '6V6GTA', 'designation'],
+    ['ECC83', '12AX7', 'ECC83', 'designation'],
+    ['12AX7A', '12AX7', '12AX7A', 'designation'],
+    ['GZ34', '5AR4', 'GZ34', 'designation'],
+    ['EL34/6CA7', 'EL34', 'EL34', 'designation'],
+    ['6V6GT/G', '6V6', '6V6GT', 'other-number'],
+    ['CV511', '6V6', '6V6GT', 'other-number'],
+    ['vt 107 b', '6V6', '6V6G', 'other-number'],
+    ['6П6С', '6V6', '6V6GT', 'other-number'],
+    ['JAN-5881', '6L6', '5881', 'designation'],
+    ['JAN-CG-6SN7GTB', '6SN7GTB', '6SN7GTB', 'designation'],
+    ['JAN 12AX7WA', '12AX7', '12AX7', 'special-quality'],
+    ['6SN7WGTA', '6SN7GTB', '6SN7GTA', 'special-quality'],
+    ['CV4004', '12AX7', 'ECC83', 'special-quality'],
+    ['6V6GTY', '6V6', '6V6GT', 'designation'],
+    ['12BH7B', '12BH7A', '12BH7', 'later-issue'],
+  ])('%s is %s, variant %s, by %s', (asked, ...expected) => {
+    expect(named(asked)).toEqual(expected)
+  })
+
+  test.each(['', '  ', 'nonsense', '6', 'KT', '6L6XYZ', 'E83CC', '12345', '/', 'JAN-'])(
+    '"%s" is no type known here',
+    (asked) => {
+      expect(findTubeType(asked)).toBeNull()
+    },
+  )
+
+  test('VT75 is two tubes: only the RAF number is the KT66', () => {
+    expect(findTubeType('VT75')).toBeNull()
+    expect(findTubeType('VT75 (RAF)')?.typeId).toBe('KT66')
+  })
+
+  test('KT88/6550 names two types and is not guessed at', () => {
+    expect(findTubeType('KT88/6550')).toBeNull()
+  })
+
+  test('a merely similar type is never taken for the tube: 6BW6, 7027A, 5U4GA, 12SN7GT', () => {
+    expect(['6BW6', '7027A', '5U4GA', '12SN7GT'].map(findTubeType)).toEqual([null, null, null, null])
+  })
+
+  test('every designation of the pick list finds itself', () => {
+    for (const designation of listDesignations()) expect(findTubeType(designation)?.designation).toBe(designation)
+  })
+
+  test('every other number finds the designation it stands for', () => {
+    for (const { number, of } of HANDBOOK.flatMap((type) => type.otherNumbers)) {
+      expect([number, findTubeType(number)?.designation]).toEqual([number, of])
+    }
+  })
+})
+
+describe('ratings go with the variant', () => {
+  test('6V6GT 12 W design-centre, 6V6GTA 14 W design-maximum', () => {
+    expect(findTubeType('6V6GT')?.ratings).toMatchObject({ system: 'design-centre', plateWatts: { value: 12 } })
+    expect(findTubeType('6V6GTA')?.ratings).toMatchObject({ system: 'design-maximum', plateWatts: { value: 14 } })
+  })
+
+  test('6L6G 19 W, 5881 23 W, 6L6GC 30 W', () => {
+    expect(['6L6G', '5881', '6L6GC'].map(watts)).toEqual([19, 23, 30])
+  })
+
+  test('two names of one tube with two ratings: the lower is taken', () => {
+    expect(findTubeType('6L6GC/5881')?.designation).toBe('5881')
+  })
+
+  test('a 6L6WGB has no sheet here: 19 W stands in and is marked', () => {
+    expect(findTubeType('6L6WGB')).toMatchObject({ ratingsStandIn: true, ratings: { plateWatts: { value: 19 } } })
+  })
+
+  test('the ECL82 answers with its pentode of 7 W and keeps the triode of 1 W aside', () => {
+    const found = findTubeType('6BM8')
+    expect([found?.ratings?.plateWatts?.value, found?.otherSection?.plateWatts?.value]).toEqual([7, 1])
+  })
+
+  test('a variant is a plain object: it survives JSON unchanged', () => {
+    for (const designation of listDesignations()) {
+      const found = findTubeType(designation)
+      expect(JSON.parse(JSON.stringify(found))).toEqual(found)
+    }
+  })
+})
+
+describe('the pick list', () => {
+  test('runs output, small-signal, rectifier, with no name twice', () => {
+    const groups = listDesignationsByRole()
+    expect(groups.map(({ role }) => role)).toEqual(['output', 'small-signal', 'rectifier'])
+    expect(new Set(listDesignations()).size).toBe(listDesignations().length)
+  })
+})
