@@ -1,0 +1,107 @@
+/**
+ * What the choice of a matched set looks at: one stocked tube, the sockets
+ * that want tubes, and the limits the shop sets.
+ *
+ * Only readings are compared here: a tube is known by its latest usable test
+ * record, at that record's own test point. A model that carries a reading to
+ * another operating point would replace `plateCurrent` and `transconductance`
+ * before the search; the search itself takes any two figures per tube.
+ */
+import type { Money } from '../money'
+import type { Amps, Ratio, Siemens, Volts, Watts } from '../units'
+
+export type TubeCondition =
+  | 'current-production'
+  | 'new-old-stock-boxed'
+  | 'new-old-stock-loose'
+  | 'used-tested'
+  | 'pull'
+  | 'as-found'
+  | 'reject'
+
+/** A tube held for the very job in hand is passed in as free. */
+export type TubeState =
+  | { readonly kind: 'free' }
+  /** `holder` is what the reader knows it by, such as a quote or job number. */
+  | { readonly kind: 'reserved'; readonly holder: string }
+  | { readonly kind: 'fitted'; readonly place: string }
+  | { readonly kind: 'gone'; readonly cause: string }
+
+export type TestPoint = {
+  readonly plateVoltage: Volts
+  /** null for triodes and triode-strapped tubes. */
+  readonly screenVoltage: Volts | null
+  /** Control grid against cathode, so usually negative. */
+  readonly gridVoltage: Volts
+}
+
+export type TubeTest = {
+  /** ISO date or date and time. */
+  readonly testedAt: string
+  readonly instrument: string
+  readonly testPoint: TestPoint
+  readonly plateCurrent: Amps
+  readonly transconductance: Siemens | null
+  readonly shorts: boolean
+  /** What was noted on gas or leakage. It becomes a caution, never a refusal. */
+  readonly leakageNote: string | null
+}
+
+/** Printed ratings of the variant. null: not known. */
+export type TubeRatings = {
+  readonly maxPlateVoltage: Volts | null
+  readonly maxScreenVoltage: Volts | null
+  readonly maxPlateDissipation: Watts | null
+}
+
+export type Candidate = {
+  readonly tubeId: string
+  /** The shop's own mark on this one tube. */
+  readonly mark: string
+  /** The variant as printed, such as "6L6GC". */
+  readonly designation: string
+  /** The interchangeable family the variant belongs to, such as "6L6". */
+  readonly family: string
+  readonly base: string
+  readonly ratings: TubeRatings
+  readonly condition: TubeCondition
+  readonly price: Money
+  readonly state: TubeState
+  /** Latest usable record; null when there is none. */
+  readonly test: TubeTest | null
+}
+
+export type SocketDemand = {
+  /** Tubes in the set, 1 to 8. */
+  readonly count: number
+  readonly family: string
+  readonly base: string
+  /** Two sides of equal number share the work; asks for a side per tube. */
+  readonly pushPull: boolean
+  /** Plate against cathode, highest of the sockets. null: not measured. */
+  readonly plateToCathodeVoltage: Volts | null
+  /** Screen against cathode, highest of the sockets. null: not measured, or no screen. */
+  readonly screenVoltage: Volts | null
+  /** Per tube, highest of the sockets, as measured now. null: not measured. */
+  readonly idlePlateDissipation: Watts | null
+}
+
+export type Yardsticks = {
+  readonly plateCurrent: Amps
+  /** Highest over lowest of the set, less one. */
+  readonly transconductance: Ratio
+}
+
+export type MatchLimits = {
+  /** Whole days, inclusive. null: any age. */
+  readonly maximumTestAgeDays: number | null
+  /** Turns a voltage above the printed rating from a refusal into a caution. */
+  readonly allowOverPrintedRating: boolean
+  /** For the whole set, inclusive. null: none. */
+  readonly priceCap: Money | null
+  /** Keeps variants of the family apart, so a set carries one designation. */
+  readonly oneDesignation: boolean
+  readonly yardsticks: Yardsticks
+  /** ISO date from which the age of a test is counted. */
+  readonly asOf: string
+}

@@ -1,0 +1,257 @@
+/**
+ * Every sentence on the choice of a set. Values stand beside their bounds.
+ * Shown to the bench and on papers, so in bench words.
+ */
+import { formatDay } from '../calendar'
+import type { Money } from '../money'
+import { capital, type Words } from '../words'
+import type { TestPoint, Yardsticks } from './candidate'
+import { TEST_POINT_TOLERANCE } from './match-limits'
+import type {
+  ExclusionReason,
+  MatchGrade,
+  MatchStatement,
+  Proposal,
+  ProposalCaution,
+  Relaxation,
+  RelaxedLimit,
+  SetCaution,
+  SetOption,
+  Spreads,
+  TubeCaution,
+} from './proposal'
+
+export type MatchingFormat = { readonly words: Words; readonly formatMoney: (amount: Money) => string }
+
+/** As many decimals as it takes, up to `places`; a typographic minus. */
+export function figure(value: number, places: number): string {
+  const text = value.toFixed(places)
+  const trimmed = places > 0 ? text.replace(/\.?0+$/, '') : text
+  return trimmed === '-0' ? '0' : trimmed.replace('-', '\u2212')
+}
+
+const volt = (value: number): string => `${figure(value, 2)} V`
+const watt = (value: number): string => `${figure(value, 2)} W`
+const milliamp = (value: number): string => `${figure(value * 1e3, 3)} mA`
+const millisiemens = (value: number): string => `${figure(value * 1e3, 3)} mA/V`
+const percent = (value: number): string =>
+  value !== 0 && Math.abs(value) < 0.00005 ? 'less than 0.01 %' : `${figure(value * 100, 2)} %`
+const count = (amount: number, one: string, many: string): string => `${amount} ${amount === 1 ? one : many}`
+const day = (iso: string, { words }: MatchingFormat): string => formatDay(iso.slice(0, 10), words.locale)
+
+export function testPointText(
+  { plateVoltage, screenVoltage, gridVoltage }: TestPoint,
+  { words }: MatchingFormat,
+): string {
+  const screen = screenVoltage === null ? '' : `, screen ${volt(screenVoltage)}`
+  return `${words.plate} ${volt(plateVoltage)}${screen}, grid ${volt(gridVoltage)}`
+}
+
+/** What "the same test point" allows. */
+export function toleranceText({ words }: MatchingFormat): string {
+  const { plateVoltage, screenVoltage, gridVoltage } = TEST_POINT_TOLERANCE
+  return `${words.plate} ±${volt(plateVoltage)}, screen ±${volt(screenVoltage)}, grid ±${volt(gridVoltage)}`
+}
+
+export function exclusionText(reason: ExclusionReason, format: MatchingFormat): string {
+  const { words, formatMoney } = format
+  switch (reason.code) {
+    case 'wrong-type':
+      return `Type ${reason.family}; the sockets want ${reason.wanted}.`
+    case 'wrong-base':
+      return `Base ${reason.base}; the sockets take ${reason.wanted}.`
+    case 'reserved':
+      return `Reserved for ${reason.holder}.`
+    case 'fitted':
+      return `Fitted in ${reason.place}.`
+    case 'gone':
+      return `No longer in stock: ${reason.cause}.`
+    case 'condition-reject':
+      return 'Marked as a reject.'
+    case 'untested':
+      return 'No usable test record.'
+    case 'shorted':
+      return `Showed a short on ${day(reason.testedAt, format)}.`
+    case 'dead':
+      return deadText(reason, format)
+    case 'test-too-old':
+      return `Tested ${day(reason.testedAt, format)}, ${count(reason.ageDays, 'day', 'days')} ago; the limit is ${count(reason.maximumDays, 'day', 'days')}.`
+    case 'test-in-future':
+      return `The test is dated ${day(reason.testedAt, format)}, after ${day(reason.asOf, format)}. Check the date.`
+    case 'plate-voltage-over-rating':
+    case 'screen-voltage-over-rating':
+      return `${overRatingText(reason, format)}.`
+    case 'idle-over-dissipation':
+      return `Measured idle is ${watt(reason.dissipation)} on the ${words.plate}, above the ${watt(reason.rating)} rating of the ${reason.designation}. Bring the idle current down, or choose a variant that stands it.`
+    case 'over-price-cap':
+      return `Costs ${formatMoney(reason.price)} alone; the set may cost ${formatMoney(reason.cap)}.`
+    case 'other-test-point':
+      return `Tested at ${testPointText(reason.testPoint, format)}; the set at ${testPointText(reason.setTestPoint, format)}. Readings at different points do not compare.`
+    case 'other-instrument':
+      return `Tested on ${reason.instrument}; the set on ${reason.setInstrument}. Readings from different instruments do not compare.`
+    case 'other-designation':
+      return `A ${reason.designation}; the set is ${reason.setDesignation}.`
+    case 'transconductance-differs':
+      return reason.measured
+        ? 'Its transconductance was measured, that of the set was not.'
+        : 'Its transconductance was not measured, that of the set was.'
+  }
+}
+
+type OverRating = {
+  readonly code: string
+  readonly designation: string
+  readonly voltage: number
+  readonly rating: number
+}
+
+function overRatingText({ code, designation, voltage, rating }: OverRating, { words }: MatchingFormat): string {
+  const electrode = code === 'plate-voltage-over-rating' ? words.plate : 'screen'
+  return `${capital(electrode)} to cathode is ${volt(voltage)} here, ${volt(voltage - rating)} above the printed ${volt(rating)} of the ${designation}`
+}
+
+function deadText(reason: Extract<ExclusionReason, { code: 'dead' }>, { words }: MatchingFormat): string {
+  const slope = reason.transconductance === null ? '' : ` and ${millisiemens(reason.transconductance)}`
+  return `Read ${milliamp(reason.plateCurrent)} of ${words.plate} current${slope}: nothing to match.`
+}
+
+export function tubeCautionText(caution: TubeCaution, format: MatchingFormat): string {
+  const { words } = format
+  switch (caution.code) {
+    case 'plate-voltage-over-rating':
+    case 'screen-voltage-over-rating':
+      return `${overRatingText(caution, format)}. Good old ${words.tubes} often stand more in guitar amplifiers (common practice, no published source); the rating is still exceeded, so tell the customer and watch it in the soak test.`
+    case 'rating-not-known':
+      return `The ${ratingWord(caution.of, words)} rating of the ${caution.designation} is not known; it was not checked.`
+    case 'leakage-noted':
+      return `Noted at the test: ${caution.note}`
+  }
+}
+
+function ratingWord(of: Extract<TubeCaution, { code: 'rating-not-known' }>['of'], words: Words): string {
+  switch (of) {
+    case 'plate-voltage':
+      return `${words.plate} voltage`
+    case 'screen-voltage':
+      return 'screen voltage'
+    case 'plate-dissipation':
+      return `${words.plate} dissipation`
+  }
+}
+
+export function setCautionText(caution: SetCaution): string {
+  switch (caution.code) {
+    case 'transconductance-not-measured':
+      return 'Matched by current alone: transconductance was not measured.'
+    case 'mixed-designations':
+      return `Mixes ${caution.designations.join(' and ')}: the lowest rating of them holds for the set.`
+  }
+}
+
+export function proposalCautionText({ code }: ProposalCaution, { words }: MatchingFormat): string {
+  switch (code) {
+    case 'plate-voltage-not-measured':
+      return `The ${words.plate} voltage of these sockets is not measured; no ${words.tube} was checked against it.`
+    case 'screen-voltage-not-measured':
+      return `The screen voltage of these sockets is not measured; no ${words.tube} was checked against it.`
+    case 'idle-not-measured':
+      return `The idle of these sockets is not measured; no ${words.tube} was checked against its dissipation rating.`
+  }
+}
+
+export function spreadText({ plateCurrent, transconductance }: Spreads): string {
+  const slope =
+    transconductance === null ? 'transconductance not measured' : `${percent(transconductance)} in transconductance`
+  return `${milliamp(plateCurrent)} apart, ${slope}`
+}
+
+export function gradeText(grade: MatchGrade, yardsticks: Yardsticks): string {
+  const current = milliamp(yardsticks.plateCurrent)
+  const slope = percent(yardsticks.transconductance)
+  switch (grade) {
+    case 'both':
+      return `Matched within ${current} and ${slope}.`
+    case 'current-only':
+      return `Matched within ${current}; transconductance was not measured.`
+    case 'outside':
+      return `Not matched: outside ${current} or ${slope}.`
+  }
+}
+
+/** null for the closest set itself. */
+export function lostText({ lost }: SetOption, { formatMoney }: MatchingFormat): string | null {
+  if (!lost) return null
+  const parts = [
+    stepText(lost.plateCurrent, milliamp, ['wider by', 'closer by']),
+    lost.transconductance === null
+      ? 'transconductance does not compare'
+      : stepText(lost.transconductance, percent, ['transconductance wider by', 'transconductance closer by']),
+    stepText(lost.price, (amount) => formatMoney(amount as Money), ['dearer by', 'cheaper by']),
+  ].filter((part) => part !== null)
+  return parts.length === 0
+    ? 'Equal in every figure to the closest set; its marks come later.'
+    : `Against the closest set: ${parts.join('; ')}.`
+}
+
+function stepText(
+  step: number,
+  write: (size: number) => string,
+  [more, less]: readonly [more: string, less: string],
+): string | null {
+  if (step === 0) return null
+  return `${step > 0 ? more : less} ${write(Math.abs(step))}`
+}
+
+/** null where the set has no sides. */
+export function arrangementText({ arrangement, tubes }: SetOption, { words }: MatchingFormat): string | null {
+  if (!arrangement) return null
+  const marks = (side: 'A' | 'B') => tubes.filter((tube) => tube.side === side).map((tube) => tube.candidate.mark)
+  return `One side ${marks('A').join(' + ')}, ${milliamp(arrangement.sideA)}; the other ${marks('B').join(' + ')}, ${milliamp(arrangement.sideB)}; ${milliamp(arrangement.difference)} of ${words.plate} current between the sides at the test point.`
+}
+
+export function matchStatementText(statement: MatchStatement, format: MatchingFormat): string {
+  const { firstTested, lastTested, instrument, testPoint, spreads, yardsticks, match } = statement
+  const first = day(firstTested, format)
+  const dates = firstTested === lastTested ? `on ${first}` : `from ${first} to ${day(lastTested, format)}`
+  return `Tested ${dates} on ${instrument} at ${testPointText(testPoint, format)} (${toleranceText(format)}): ${spreadText(spreads)}. ${gradeText(match, yardsticks)} A match is void without these.`
+}
+
+export function relaxationText(relaxation: Relaxation, format: MatchingFormat): string {
+  const { tubes, sets } = relaxation
+  const { words } = format
+  const held = `${count(tubes, words.tube, words.tubes)}`
+  const gives = sets === 0 ? 'still no set' : `at least ${count(sets, 'set', 'sets')}`
+  return `${relaxedLimitText(relaxation.limit, held)}: ${gives}.${neededText(relaxation, format)}`
+}
+
+function relaxedLimitText(limit: RelaxedLimit, held: string): string {
+  switch (limit) {
+    case 'test-age':
+      return `Accept older tests, ${held} more`
+    case 'printed-rating':
+      return `Accept voltages above the printed rating, ${held} more`
+    case 'idle-dissipation':
+      return `Bring the idle dissipation down to the rating, ${held} more`
+    case 'untested':
+      return `Test ${held}, if they all test alike`
+    case 'reserved':
+      return `Release reservations, ${held} more`
+    case 'test-point':
+      return `Test ${held} again at one test point on one instrument, if they all test alike`
+    case 'price-cap':
+      return `Raise the price limit, ${held} good but for it`
+  }
+}
+
+function neededText({ neededDays, neededPrice }: Relaxation, { formatMoney }: MatchingFormat): string {
+  if (neededDays !== null) return ` The first set appears at ${count(neededDays, 'day', 'days')}.`
+  if (neededPrice !== null) return ` The cheapest set costs ${formatMoney(neededPrice)}.`
+  return ''
+}
+
+/** One line over the whole proposal. */
+export function proposalText({ closest, usable }: Proposal, wanted: number, { words }: MatchingFormat): string {
+  const good = `${count(usable, words.tube, words.tubes)} in stock ${usable === 1 ? 'fits' : 'fit'} these sockets`
+  if (closest) return `${good}. Closest set of ${wanted}: ${spreadText(closest.spreads)}.`
+  return usable < wanted ? `${good}; ${wanted} are wanted.` : `${good}, but no set of ${wanted} can be made from them.`
+}

@@ -1,0 +1,181 @@
+/**
+ * What the choice of a matched set answers: the closest set, the cheapest one
+ * that still matches, the next ones, and why every other tube was left out.
+ * Codes carry their figures; the sentences are in matching-text.
+ */
+import type { Money } from '../money'
+import type { Amps, Ratio, Siemens, Volts, Watts } from '../units'
+import type { Candidate, TestPoint, TubeTest, Yardsticks } from './candidate'
+
+export type ExclusionReason =
+  | { readonly code: 'wrong-type'; readonly family: string; readonly wanted: string }
+  | { readonly code: 'wrong-base'; readonly base: string; readonly wanted: string }
+  | { readonly code: 'reserved'; readonly holder: string }
+  | { readonly code: 'fitted'; readonly place: string }
+  | { readonly code: 'gone'; readonly cause: string }
+  | { readonly code: 'condition-reject' }
+  | { readonly code: 'untested' }
+  | { readonly code: 'shorted'; readonly testedAt: string }
+  | { readonly code: 'dead'; readonly plateCurrent: Amps; readonly transconductance: Siemens | null }
+  | {
+      readonly code: 'test-too-old'
+      readonly testedAt: string
+      readonly ageDays: number
+      readonly maximumDays: number
+    }
+  | { readonly code: 'test-in-future'; readonly testedAt: string; readonly asOf: string }
+  | {
+      readonly code: 'plate-voltage-over-rating' | 'screen-voltage-over-rating'
+      readonly designation: string
+      readonly voltage: Volts
+      readonly rating: Volts
+    }
+  | {
+      readonly code: 'idle-over-dissipation'
+      readonly designation: string
+      readonly dissipation: Watts
+      readonly rating: Watts
+    }
+  | { readonly code: 'over-price-cap'; readonly price: Money; readonly cap: Money }
+  /** The four below: a good tube, not comparable with the closest set and in no other set shown. */
+  | { readonly code: 'other-test-point'; readonly testPoint: TestPoint; readonly setTestPoint: TestPoint }
+  | { readonly code: 'other-instrument'; readonly instrument: string; readonly setInstrument: string }
+  | { readonly code: 'other-designation'; readonly designation: string; readonly setDesignation: string }
+  | { readonly code: 'transconductance-differs'; readonly measured: boolean }
+
+export type ExclusionCode = ExclusionReason['code']
+
+/** On one tube that stays in the running. */
+export type TubeCaution =
+  | {
+      readonly code: 'plate-voltage-over-rating' | 'screen-voltage-over-rating'
+      readonly designation: string
+      readonly voltage: Volts
+      readonly rating: Volts
+    }
+  | {
+      readonly code: 'rating-not-known'
+      readonly designation: string
+      readonly of: 'plate-voltage' | 'screen-voltage' | 'plate-dissipation'
+    }
+  | { readonly code: 'leakage-noted'; readonly note: string }
+
+export type SetCaution =
+  | { readonly code: 'transconductance-not-measured' }
+  | { readonly code: 'mixed-designations'; readonly designations: readonly string[] }
+
+/** On the whole proposal: a limit that could not be checked. */
+export type ProposalCaution = {
+  readonly code: 'plate-voltage-not-measured' | 'screen-voltage-not-measured' | 'idle-not-measured'
+}
+
+/** A candidate that passed every limit, so its test is there. */
+export type TestedCandidate = Candidate & { readonly test: TubeTest }
+
+export type Side = 'A' | 'B'
+
+export type SetTube = {
+  readonly candidate: TestedCandidate
+  readonly cautions: readonly TubeCaution[]
+  /** null unless the sockets are push-pull and the number is even. */
+  readonly side: Side | null
+}
+
+/** Plate current summed over each side, at the test point. */
+export type Arrangement = {
+  readonly sideA: Amps
+  readonly sideB: Amps
+  readonly difference: Amps
+}
+
+export type Spreads = {
+  /** Highest less lowest. */
+  readonly plateCurrent: Amps
+  /** Highest less lowest, over lowest. null: not measured. */
+  readonly transconductance: Ratio | null
+}
+
+/** `current-only`: current within its yardstick, transconductance not measured. */
+export type MatchGrade = 'both' | 'current-only' | 'outside'
+
+/** This set less the closest one; positive is wider or dearer. */
+export type LossAgainstClosest = {
+  readonly plateCurrent: Amps
+  readonly transconductance: Ratio | null
+  readonly price: Money
+}
+
+export type SetOption = {
+  /** The same tubes give the same key. */
+  readonly key: string
+  /** Side A first, then side B; without sides, marks in natural order. */
+  readonly tubes: readonly SetTube[]
+  readonly instrument: string
+  /** The nominal point of the group; each tube lies within the tolerance of it. */
+  readonly testPoint: TestPoint
+  readonly spreads: Spreads
+  /** Yardsticks added up with their weights: 0 is identical, each whole 1 is one yardstick. */
+  readonly score: number
+  readonly price: Money
+  readonly match: MatchGrade
+  readonly cautions: readonly SetCaution[]
+  readonly arrangement: Arrangement | null
+  /** null for the closest set itself. */
+  readonly lost: LossAgainstClosest | null
+}
+
+/** `test-point`: the usable tubes were tested at different points or on different instruments. */
+export type RelaxedLimit =
+  | 'test-age'
+  | 'printed-rating'
+  | 'idle-dissipation'
+  | 'untested'
+  | 'reserved'
+  | 'test-point'
+  | 'price-cap'
+
+/** What dropping one limit alone would do, all others kept. */
+export type Relaxation = {
+  readonly limit: RelaxedLimit
+  /** Tubes that this limit alone keeps out. For the test point and the price cap: all that are good but for it. */
+  readonly tubes: number
+  /** At least so many sets that share no tube. For those to be tested (again): if they all test alike. */
+  readonly sets: number
+  /** Test age: days at which the first set appears. */
+  readonly neededDays: number | null
+  /** Price cap: price of the cheapest set. */
+  readonly neededPrice: Money | null
+}
+
+export type Exclusion = {
+  readonly candidate: Candidate
+  readonly reasons: readonly ExclusionReason[]
+}
+
+export type Proposal = {
+  /** null when no set is possible; `relax` then says what would help. */
+  readonly closest: SetOption | null
+  /** Cheapest within the yardsticks; may be the closest set itself (same key). */
+  readonly leastPrice: SetOption | null
+  /** Up to three, best first, sharing no tube with any set before. */
+  readonly next: readonly SetOption[]
+  /** Tubes that passed every limit, before they were grouped by test point. */
+  readonly usable: number
+  readonly excluded: readonly Exclusion[]
+  /** Most sets first. Empty when a set was found. */
+  readonly relax: readonly Relaxation[]
+  readonly cautions: readonly ProposalCaution[]
+  readonly yardsticks: Yardsticks
+}
+
+/** Without these a claimed match is void (common practice, no source). */
+export type MatchStatement = {
+  /** ISO dates; the same when all were tested on one day. */
+  readonly firstTested: string
+  readonly lastTested: string
+  readonly instrument: string
+  readonly testPoint: TestPoint
+  readonly spreads: Spreads
+  readonly yardsticks: Yardsticks
+  readonly match: MatchGrade
+}
