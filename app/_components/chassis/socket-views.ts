@@ -1,29 +1,12 @@
 /** The sheet, with what the bench found, as the drawing wants it. */
 import type { AmpSheet } from '@/lib/domain/amp/amp'
-import type { SocketBase } from '@/lib/domain/amp/chassis-layout'
 import { roleWord, type Socket } from '@/lib/domain/amp/socket'
+import { socketBaseOf } from '@/lib/domain/amp/socket-base'
 import type { BenchResult, SocketResult } from '@/lib/domain/bench/bench-result'
 import { milliampsText, percentText, voltsText, wattsText } from '@/lib/domain/bias/bias-figures'
 import { verdictWord } from '@/lib/domain/bias/bias-text'
 import type { IdleResult } from '@/lib/domain/bias/idle'
-import { findTubeType } from '@/lib/domain/tube/find-tube-type'
-import { capital, type Words } from '@/lib/domain/words'
-import type { ChassisSocketView, ChassisWords } from './chassis-view'
-
-const BASES: Readonly<Record<string, SocketBase>> = { octal: 'octal', noval: 'noval', 'miniature-7': 'miniature' }
-
-export function baseOf(typeFitted: string): SocketBase {
-  const name = findTubeType(typeFitted)?.base.name
-  return (name && BASES[name]) || 'other'
-}
-
-export const chassisWords = (words: Words): ChassisWords => ({
-  tube: capital(words.tube),
-  front: 'front: controls',
-  rear: 'rear',
-  mainsTransformer: `${words.mains} transformer`,
-  outputTransformer: 'output transformer',
-})
+import type { ChassisSocketView } from './chassis-view'
 
 function idleView({
   plateAmps,
@@ -64,7 +47,7 @@ export function socketViews(
     role: socket.role,
     roleWord: roleWord(socket.role),
     typeFitted: socket.typeFitted,
-    base: baseOf(socket.typeFitted),
+    base: socketBaseOf(socket.typeFitted),
     across: socket.across,
     depth: socket.depth,
     mark: socket.markFitted || null,

@@ -1,6 +1,9 @@
 /** Bench figures as text. Three significant figures at most: no bench reading is better. */
+const decimalsOf = (size: number): number =>
+  Math.min(4, Math.max(0, 2 - Math.floor(Math.log10(Math.max(Math.abs(size), 1e-9)))))
+
 const fixed = (value: number, size: number): string => {
-  const decimals = Math.min(4, Math.max(0, 2 - Math.floor(Math.log10(Math.max(Math.abs(size), 1e-9)))))
+  const decimals = decimalsOf(size)
   const text = value.toFixed(decimals)
   return Number(text) === 0 ? (0).toFixed(decimals) : text
 }
@@ -10,6 +13,12 @@ const withUnit = (value: number, unit: string): string => `${fixed(value, value)
 export const voltsText = (value: number): string =>
   Math.abs(value) < 1 && value !== 0 ? withUnit(1000 * value, 'mV') : withUnit(value, 'V')
 export const milliampsText = (amperes: number): string => withUnit(1000 * amperes, 'mA')
+/** "10.9 ± 1.3 mA": the size, with its band rounded up to the same decimals. */
+export function bandedMilliampsText({ value, plusMinus }: { value: number; plusMinus: number }): string {
+  const [size, half] = [Math.abs(1000 * value), 1000 * plusMinus]
+  const decimals = decimalsOf(size)
+  return `${size.toFixed(decimals)} ± ${(Math.ceil(half * 10 ** decimals - 1e-9) / 10 ** decimals).toFixed(decimals)} mA`
+}
 export const wattsText = (value: number): string => withUnit(value, 'W')
 export const ohmsText = (value: number): string => withUnit(value, 'Ω')
 export const celsiusText = (value: number): string => withUnit(value, '°C')

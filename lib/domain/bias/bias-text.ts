@@ -4,7 +4,16 @@
  */
 import type { RatingSystem } from '@/lib/domain/tube/tube-variant'
 import { capital, type Words } from '@/lib/domain/words'
-import { celsiusText, milliampsText, ohmsText, percentText, shareText, voltsText, wattsText } from './bias-figures'
+import {
+  bandedMilliampsText,
+  celsiusText,
+  milliampsText,
+  ohmsText,
+  percentText,
+  shareText,
+  voltsText,
+  wattsText,
+} from './bias-figures'
 import type { Caution } from './cautions'
 import type { ErrorSource } from './error-source'
 import type { GroupBalance } from './group-balance'
@@ -193,7 +202,7 @@ export function targetText(idle: IdleResult, words: Words): string | null {
 }
 
 const apart = (delta: { amps: { value: number; plusMinus: number }; percent: { value: number } }): string =>
-  `${milliampsText(Math.abs(delta.amps.value))} ± ${milliampsText(delta.amps.plusMinus)} (${percentText(Math.abs(delta.percent.value))})`
+  `${bandedMilliampsText(delta.amps)} (${percentText(Math.abs(delta.percent.value))})`
 
 function spreadText({ spread, fromSum }: GroupBalance, words: Words): string[] {
   if (spread) {

@@ -1,0 +1,17 @@
+/** A schema that depends on what stands in another box of the same form: the decimals of an amount on its currency. */
+import { z } from 'zod'
+
+export type Typed = Readonly<Record<string, unknown>>
+
+export const depending = <Schema extends z.ZodType>(schemaFor: (typed: Typed) => Schema) =>
+  z.looseObject({}).transform((typed, context): z.output<Schema> => {
+    const parsed = schemaFor(typed).safeParse(typed)
+    if (parsed.success) return parsed.data
+    for (const { message, path } of parsed.error.issues) context.addIssue({ code: 'custom', message, path: [...path] })
+    return z.NEVER
+  })
+
+export const typedText = (typed: Typed, name: string): string => {
+  const value = typed[name]
+  return typeof value === 'string' ? value.trim() : ''
+}

@@ -1,0 +1,71 @@
+/** Jobs as a ruled list. The promise that has passed is said in words. */
+import Link from 'next/link'
+import { type Day, daysBetween, formatDay } from '@/lib/domain/calendar'
+import type { JobLine } from '@/lib/domain/job/job'
+import { StateTag } from './state-tag'
+
+export function JobTable({
+  jobs,
+  today,
+  locale,
+  empty,
+}: {
+  jobs: readonly JobLine[]
+  today: Day
+  locale: string
+  empty: string
+}) {
+  if (jobs.length === 0) return <p className="soft">{empty}</p>
+  return (
+    <div className="table-scroll">
+      <table>
+        <thead>
+          <tr>
+            <th>Job</th>
+            <th>Amplifier</th>
+            <th>Customer</th>
+            <th>Fault, in the customer's words</th>
+            <th>State</th>
+            <th>Promised</th>
+          </tr>
+        </thead>
+        <tbody>
+          {jobs.map((job) => (
+            <tr key={job.id}>
+              <td className="nowrap">
+                <Link href={`/jobs/${job.number}`}>{job.number}</Link>
+              </td>
+              <td>{job.ampName}</td>
+              <td>{job.customerName}</td>
+              <td>{job.fault}</td>
+              <td>
+                <StateTag state={job.state} />
+              </td>
+              <td>
+                <Promise day={job.promisedOn} today={today} locale={locale} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+function Promise({ day, today, locale }: { day: Day | null; today: Day; locale: string }) {
+  if (day === null) return <span className="soft">none</span>
+  const left = daysBetween(today, day)
+  const words = left < 0 ? `${-left} d late` : left === 0 ? 'today' : `in ${left} d`
+  return (
+    <>
+      {formatDay(day, locale)}{' '}
+      <span
+        className={left <= 1 ? 'tag' : 'soft'}
+        data-tone={left < 0 ? 'warn' : undefined}
+        data-shape={left < 0 ? '!' : '·'}
+      >
+        {words}
+      </span>
+    </>
+  )
+}

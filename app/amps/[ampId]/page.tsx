@@ -1,0 +1,50 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { HistoryList } from '@/app/_components/history-list'
+import { Shell } from '@/app/_components/shell/shell'
+import { wordsFor } from '@/lib/domain/words'
+import { requireUser } from '@/lib/session'
+import { findAmpSheet, listAmpsOfModel } from '@/lib/store/amp'
+import { findCustomer } from '@/lib/store/customer'
+import { listHistoryOf } from '@/lib/store/history'
+import { listJobsOf } from '@/lib/store/job'
+import { AmpForm } from '../amp-form'
+import { ampValues } from '../amp-schema'
+import { AmpHead } from './amp-head'
+import { AmpJobs } from './amp-jobs'
+import { ChassisPanel } from './chassis-panel'
+
+export const metadata: Metadata = { title: 'Amplifier' }
+
+export default async function AmpPage({ params }: PageProps<'/amps/[ampId]'>) {
+  const { actor, shop } = await requireUser()
+  const { ampId } = await params
+  const sheet = await findAmpSheet(ampId)
+  if (!sheet) notFound()
+  const { amp } = sheet
+  const words = wordsFor(shop.words)
+  const [owner, jobs, history, sameModel] = await Promise.all([
+    findCustomer(amp.customerId),
+    listJobsOf({ ampId }),
+    listHistoryOf('amp', ampId),
+    listAmpsOfModel(amp.make, amp.model),
+  ])
+  const others = sameModel.filter(({ id }) => id !== ampId)
+  return (
+    <Shell shop={shop} actor={actor}>
+      <AmpHead amp={amp} owner={owner} others={others} />
+      <ChassisPanel sheet={sheet} others={others} words={words} />
+      <div className="columns">
+        <div className="stack">
+          <AmpJobs amp={amp} jobs={jobs} shop={shop} />
+          <section className="panel" aria-labelledby="amplifier">
+            <h2 id="amplifier">The amplifier</h2>
+            {/* A save gives a new form its own start; the key makes the page take it. */}
+            <AmpForm key={amp.version} values={ampValues(amp)} words={words} />
+          </section>
+        </div>
+        <HistoryList history={history} shop={shop} />
+      </div>
+    </Shell>
+  )
+}

@@ -1,0 +1,49 @@
+'use client'
+import { useEffect, useState } from 'react'
+import { TextField } from '@/app/_components/form/form-fields'
+import type { ActionForm } from '@/app/_components/form/use-action-form'
+
+const LIST_ID = 'tube-types'
+
+export const TypeList = ({ designations }: { designations: readonly string[] }) => (
+  <datalist id={LIST_ID}>
+    {designations.map((designation) => (
+      <option key={designation} value={designation} />
+    ))}
+  </datalist>
+)
+
+/** The handbook is fetched only once there is a type to look up. */
+async function isUnknown(type: string): Promise<boolean> {
+  if (type === '') return false
+  const { findTubeType } = await import('@/lib/domain/tube/find-tube-type')
+  return findTubeType(type) === null
+}
+
+/** Null while the handbook knows it. */
+function useUnknown(answered: string, attempt: number) {
+  const [type, setType] = useState(answered)
+  const [unknown, setUnknown] = useState<string | null>(null)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: an answer may put another socket's type into this box
+  useEffect(() => setType(answered), [answered, attempt])
+  useEffect(() => {
+    let wanted = true
+    void isUnknown(type).then((is) => wanted && setUnknown(is ? type : null))
+    return () => {
+      wanted = false
+    }
+  }, [type])
+  return { unknown, look: setType }
+}
+
+/** Any type may be written; one the handbook does not know is said to be so. */
+export function TypeField({ form, name }: { form: ActionForm; name: string }) {
+  const { unknown, look } = useUnknown(form.valueOf(name).trim(), form.state.attempt)
+  const hint = unknown === null ? undefined : `${unknown} is not in the handbook: no ratings known.`
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: it only listens for the box inside being left
+    <div onBlur={({ target }) => target instanceof HTMLInputElement && look(target.value.trim())}>
+      <TextField form={form} name={name} label="Type fitted" list={LIST_ID} hint={hint} />
+    </div>
+  )
+}

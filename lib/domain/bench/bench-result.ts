@@ -1,0 +1,86 @@
+/** A whole round of readings worked out: each output socket, and how alike they idle. */
+import type { AmpSheet } from '@/lib/domain/amp/amp'
+import type { Socket } from '@/lib/domain/amp/socket'
+import { type GroupBalance, groupBalance } from '@/lib/domain/bias/group-balance'
+import { computeIdle, type IdleResult } from '@/lib/domain/bias/idle'
+import type { IdleFault } from '@/lib/domain/bias/idle-fault'
+import type { IdleContext, IdleWindow, IdleWindows } from '@/lib/domain/bias/idle-reading'
+import type { PercentWindow, Shop } from '@/lib/domain/shop/shop'
+import { ratio, volts } from '@/lib/domain/units'
+import { type ReadingGap, readingOfSocket } from './reading-of-socket'
+import { isBlank, type ReadingSet, type SocketEntry } from './reading-set'
+
+export type SocketOutcome =
+  | { readonly kind: 'idle'; readonly idle: IdleResult }
+  /** The readings cannot be true together. */
+  | { readonly kind: 'contradiction'; readonly fault: IdleFault }
+  /** Something is not on the sheet or was not read. */
+  | { readonly kind: 'gap'; readonly gap: ReadingGap }
+  /** Not an output socket: its volts are kept, nothing is judged. */
+  | { readonly kind: 'noted' }
+
+export type SocketResult = { readonly socket: Socket; readonly entry: SocketEntry; readonly outcome: SocketOutcome }
+
+export type GroupResult = { readonly name: string; readonly balance: GroupBalance }
+
+export type BenchResult = {
+  /** In chassis order; sockets where nothing was read are left out. */
+  readonly sockets: readonly SocketResult[]
+  readonly groups: readonly GroupResult[]
+}
+
+type WindowSettings = Pick<Shop, 'idleFixed' | 'idleCathode' | 'idleSingle'>
+
+const share = ({ low, high }: PercentWindow): IdleWindow => ({ low: ratio(low / 100), high: ratio(high / 100) })
+
+export const idleWindows = ({ idleFixed, idleCathode, idleSingle }: WindowSettings): IdleWindows => ({
+  gridSuppliedPushPull: share(idleFixed),
+  cathodeResistor: share(idleCathode),
+  singleEnded: share(idleSingle),
+})
+
+export const outputGroup = (sheet: AmpSheet, name: string): Socket[] =>
+  sheet.sockets.filter((socket) => socket.role === 'output' && socket.matchGroup === name)
+
+export const outputGroups = (sheet: AmpSheet): string[] => [
+  ...new Set(sheet.sockets.filter(({ role }) => role === 'output').map(({ matchGroup }) => matchGroup)),
+]
+
+function outcomeOf(
+  sheet: AmpSheet,
+  socket: Socket,
+  entry: SocketEntry,
+  set: ReadingSet,
+  windows: IdleWindows,
+): SocketOutcome {
+  if (socket.role !== 'output') return { kind: 'noted' }
+  const reading = readingOfSocket(socket, entry, set, outputGroup(sheet, socket.matchGroup).length)
+  if (!reading.ok) return { kind: 'gap', gap: reading.fault }
+  const context: IdleContext = {
+    bias: socket.biasKind === 'cathode-resistor' ? 'cathode-resistor' : 'grid-supplied',
+    service: sheet.amp.outputClass === 'single-ended' ? 'single-ended-class-a' : 'push-pull-class-ab',
+    meter: set.meter,
+    windows,
+    wallVoltage: volts(set.wallVolts),
+    markedMainsVoltage: volts(sheet.amp.mainsVolts),
+  }
+  const idle = computeIdle(reading.value, context)
+  return idle.ok ? { kind: 'idle', idle: idle.value } : { kind: 'contradiction', fault: idle.fault }
+}
+
+function groupResult(sockets: readonly SocketResult[], name: string): GroupResult {
+  const members = sockets.flatMap(({ socket, outcome }) =>
+    socket.matchGroup === name && outcome.kind === 'idle' ? [{ side: socket.side || null, idle: outcome.idle }] : [],
+  )
+  return { name, balance: groupBalance(members) }
+}
+
+export function benchResult(sheet: AmpSheet, set: ReadingSet, shop: WindowSettings): BenchResult {
+  const windows = idleWindows(shop)
+  const entries = new Map(set.entries.map((entry) => [entry.socketId, entry]))
+  const sockets = sheet.sockets.flatMap((socket) => {
+    const entry = entries.get(socket.id)
+    return entry && !isBlank(entry) ? [{ socket, entry, outcome: outcomeOf(sheet, socket, entry, set, windows) }] : []
+  })
+  return { sockets, groups: outputGroups(sheet).map((name) => groupResult(sockets, name)) }
+}

@@ -1,0 +1,83 @@
+/**
+ * A stocked tube as the choice of a matched set looks at it: printed ratings of
+ * its own variant from the handbook, its latest usable test, and whether it is
+ * free for the job in hand.
+ *
+ * The reading is section 1 alone: sets are chosen for output sockets, and a
+ * twin's second section is not compared. Days are the shop's, so that the age of
+ * a test does not depend on the hour. A tube whose only record is a short has no
+ * reading to compare, so it is passed in as untested.
+ */
+import { dayInZone } from '../calendar'
+import type { Candidate, TubeTest as ComparedTest, TestPoint, TubeRatings, TubeState } from '../matching/candidate'
+import type { Ratings, SourcedNumber } from '../tube/tube-variant'
+import { volts, watts } from '../units'
+import { stockType } from './stock-type'
+import { activeHold, type StockedTube, type Tube, type TubeTest, whereaboutsWord } from './tube'
+
+export type CandidateView = {
+  readonly now: Date
+  readonly timeZone: string
+  /** Tubes held for it are free here. */
+  readonly jobInHand: string | null
+}
+
+export function candidateOf(stocked: StockedTube, view: CandidateView): Candidate {
+  const { tube } = stocked
+  const { family, base, variant } = stockType(tube.designation)
+  return {
+    tubeId: tube.id,
+    mark: tube.mark,
+    designation: tube.designation,
+    family,
+    base,
+    ratings: ratingsOf(variant?.ratings ?? null),
+    condition: tube.condition,
+    price: tube.price,
+    state: stateOf(tube, view),
+    test: comparedTest(stocked, view.timeZone),
+  }
+}
+
+function ratingsOf(ratings: Ratings | null): TubeRatings {
+  const figure = <T>(number: SourcedNumber | null | undefined, unit: (value: number) => T): T | null =>
+    number ? unit(number.value) : null
+  return {
+    maxPlateVoltage: figure(ratings?.plateVolts, volts),
+    maxScreenVoltage: figure(ratings?.screenVolts, volts),
+    maxPlateDissipation: figure(ratings?.plateWatts, watts),
+  }
+}
+
+function stateOf(tube: Tube, { now, jobInHand }: CandidateView): TubeState {
+  if (tube.whereabouts === 'fitted') return { kind: 'fitted', place: 'an amplifier' }
+  if (tube.whereabouts !== 'in-stock') return { kind: 'gone', cause: whereaboutsWord(tube.whereabouts) }
+  if (activeHold(tube, now) === '') return { kind: 'free' }
+  if (tube.heldForJob !== null && tube.heldForJob === jobInHand) return { kind: 'free' }
+  return { kind: 'reserved', holder: tube.heldForJobNumber ? `job ${tube.heldForJobNumber}` : 'another job' }
+}
+
+function comparedTest({ test, shortsFoundAt }: StockedTube, zone: string): ComparedTest | null {
+  const reading = test?.sections[0]
+  const point = test && testPoint(test)
+  if (!test || !reading || reading.plateCurrent === null || !point) return null
+  return {
+    testedAt: dayInZone(shortsFoundAt ?? test.testedAt, zone),
+    instrument: test.instrumentName,
+    testPoint: point,
+    plateCurrent: reading.plateCurrent,
+    transconductance: reading.transconductance,
+    shorts: shortsFoundAt !== null,
+    leakageNote: leakageNote(test),
+  }
+}
+
+/** Null for a rectifier, which has no grid: it is not matched by a test point. */
+function testPoint({ plateVoltage, screenVoltage, gridVoltage }: TubeTest): TestPoint | null {
+  return plateVoltage === null || gridVoltage === null ? null : { plateVoltage, screenVoltage, gridVoltage }
+}
+
+function leakageNote({ leakage, gas }: TubeTest): string | null {
+  const notes = [leakage && `heater to cathode: ${leakage}`, gas && `gas: ${gas}`].filter(Boolean)
+  return notes.length > 0 ? notes.join('; ') : null
+}

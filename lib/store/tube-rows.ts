@@ -1,0 +1,107 @@
+/** Rows of tubes and their tests as domain values. A twin's test is one row for each section. */
+import type { Prisma } from '@/generated/sqlite/client'
+import type { Day } from '@/lib/domain/calendar'
+import { money } from '@/lib/domain/money'
+import type { Tube, TubeCondition, TubeHold, TubeTest, Whereabouts } from '@/lib/domain/stock/tube'
+import { amps, siemens, volts } from '@/lib/domain/units'
+
+export const tubeColumns = {
+  id: true,
+  mark: true,
+  designation: true,
+  family: true,
+  condition: true,
+  acquired: true,
+  construction: true,
+  location: true,
+  cost: true,
+  price: true,
+  whereabouts: true,
+  hold: true,
+  heldForJob: true,
+  heldByQuoteId: true,
+  heldUntil: true,
+  version: true,
+  createdAt: true,
+} satisfies Prisma.TubeSelect
+
+type TubeRow = Prisma.TubeGetPayload<{ select: typeof tubeColumns }>
+
+export function tubeOf(row: TubeRow, jobNumbers: ReadonlyMap<string, string>): Tube {
+  return {
+    ...row,
+    condition: row.condition as TubeCondition,
+    whereabouts: row.whereabouts as Whereabouts,
+    hold: row.hold as TubeHold,
+    heldForJobNumber: row.heldForJob === null ? null : (jobNumbers.get(row.heldForJob) ?? null),
+    cost: row.cost === null ? null : money(row.cost),
+    price: money(row.price),
+  }
+}
+
+export const testColumns = {
+  id: true,
+  tubeId: true,
+  testedAt: true,
+  testedBy: true,
+  instrumentName: true,
+  calibratedOn: true,
+  plateVolts: true,
+  screenVolts: true,
+  gridVolts: true,
+  section: true,
+  plateAmps: true,
+  screenAmps: true,
+  gmSiemens: true,
+  shorts: true,
+  leakage: true,
+  gas: true,
+  noise: true,
+  note: true,
+} satisfies Prisma.TubeTestSelect
+
+/** Newest first, and within one test section 1 first: what `testsByTube` expects. */
+export const TEST_ORDER = [{ testedAt: 'desc' }, { section: 'asc' }] satisfies Prisma.TubeTestOrderByWithRelationInput[]
+
+type TestRow = Prisma.TubeTestGetPayload<{ select: typeof testColumns }>
+
+/**
+ * The columns of plate and grid volts cannot be empty, so a voltage that was not set is written as
+ * one that no test is made at: the plate is always above 0, the grid never.
+ */
+export const NOT_SET = { plateVolts: 0, gridVolts: 1 } as const
+
+export type TestsByTube = ReadonlyMap<string, readonly TubeTest[]>
+
+/** Rows of one tube at one instant are one test: `addTest` keeps the instants of a tube apart. */
+export function testsByTube(rows: readonly TestRow[]): TestsByTube {
+  const byTube = new Map<string, TestRow[][]>()
+  for (const row of rows) {
+    const tests = byTube.get(row.tubeId) ?? []
+    const last = tests[tests.length - 1]
+    if (last?.[0]?.testedAt.getTime() === row.testedAt.getTime()) last.push(row)
+    else tests.push([row])
+    byTube.set(row.tubeId, tests)
+  }
+  return new Map([...byTube].map(([tubeId, tests]) => [tubeId, tests.map(testOf)]))
+}
+
+const known = <T>(value: number | null, unit: (value: number) => T): T | null => (value === null ? null : unit(value))
+
+function testOf(rows: readonly TestRow[]): TubeTest {
+  const first = rows[0] as TestRow
+  const { id, testedAt, testedBy, instrumentName, shorts, leakage, gas, noise, note } = first
+  return {
+    ...{ id, testedAt, testedBy, instrumentName, shorts, leakage, gas, noise, note },
+    calibratedOn: first.calibratedOn as Day | null,
+    plateVoltage: first.plateVolts === NOT_SET.plateVolts ? null : volts(first.plateVolts),
+    screenVoltage: known(first.screenVolts, volts),
+    gridVoltage: first.gridVolts === NOT_SET.gridVolts ? null : volts(first.gridVolts),
+    sections: rows.map(({ section, plateAmps, screenAmps, gmSiemens }) => ({
+      section: section === 2 ? 2 : 1,
+      plateCurrent: known(plateAmps, amps),
+      screenCurrent: known(screenAmps, amps),
+      transconductance: known(gmSiemens, siemens),
+    })),
+  }
+}

@@ -1,0 +1,92 @@
+/** Takes one tube into stock, with its first test when there was one, or corrects what is written about it. */
+import { changesBetween, shown } from '@/lib/domain/history/changes'
+import { formatMoney, type Money } from '@/lib/domain/money'
+import { fail, ok, type Result } from '@/lib/domain/result'
+import type { Shop } from '@/lib/domain/shop/shop'
+import type { TestEntry } from '@/lib/domain/stock/test-entry'
+import type { TubeDetails } from '@/lib/domain/stock/tube'
+import type { TubeFault } from '@/lib/domain/stock/tube-fault'
+import { FIRST_TUBE_NUMBER, markOfNumber, readMark } from '@/lib/domain/stock/tube-mark'
+import { tubeShown } from '@/lib/domain/stock/tube-text'
+import { wordsFor } from '@/lib/domain/words'
+import { nextNumber } from '@/lib/store/counter'
+import { inTransaction, type Tx } from '@/lib/store/database'
+import { writeHistory } from '@/lib/store/history'
+import { createTube, findTube, findTubeByMark, saveTube } from '@/lib/store/tube'
+import { recordTest, shopOf } from './add-tube-test'
+import { refuse, refusing, type Step, stale } from './step'
+import type { StepFault } from './step-fault'
+
+export type TubeInput = {
+  readonly id: string | null
+  readonly version: number
+  /** An empty mark: the next free one is given; on a correction the mark stays. */
+  readonly details: TubeDetails
+  /** Only with a new tube. */
+  readonly test: TestEntry | null
+}
+
+export function keepTube(step: Step, { id, version, details, test }: TubeInput): Promise<Result<string, StepFault>> {
+  return refusing(() =>
+    inTransaction(async (tx) => {
+      if (id !== null) return correct(tx, step, id, version, details)
+      const shop = await shopOf(tx)
+      const mark = details.mark === '' ? await nextMark(tx) : settled(await freeMark(tx, details.mark, null))
+      return addTube(tx, step, shop, { ...details, mark }, test)
+    }),
+  )
+}
+
+/** With a mark that is known to be free. */
+export async function addTube(
+  tx: Tx,
+  step: Step,
+  shop: Shop,
+  details: TubeDetails,
+  test: TestEntry | null,
+): Promise<string> {
+  const { actor, now } = step
+  const id = await createTube(tx, details)
+  const changes = changesBetween(shown([]), tubeShown(details, moneyIn(shop)))
+  const note = { at: now, person: actor.name, subject: 'tube', subjectId: id, did: 'Taken into stock' } as const
+  await writeHistory(tx, { ...note, changes, version: 1 })
+  if (test) await recordTest(tx, step, shop, { id, designation: details.designation }, test)
+  return id
+}
+
+async function correct(tx: Tx, { actor, now }: Step, id: string, version: number, typed: TubeDetails): Promise<string> {
+  const before = await findTube(id, tx)
+  if (!before) return refuse({ code: 'not-found', what: 'This piece' })
+  if (before.version !== version) return refuse(await stale(tx, 'tube', id, version))
+  const mark = typed.mark === '' ? before.mark : settled(await freeMark(tx, typed.mark, id))
+  const details = { ...typed, mark }
+  if (!(await saveTube(tx, id, version, details))) return refuse(await stale(tx, 'tube', id, version))
+  const show = moneyIn(await shopOf(tx))
+  const changes = changesBetween(tubeShown(before, show), tubeShown(details, show))
+  const note = { at: now, person: actor.name, subject: 'tube', subjectId: id, did: 'Corrected' } as const
+  await writeHistory(tx, { ...note, changes, version: version + 1 })
+  return id
+}
+
+const moneyIn = (shop: Shop) => (amount: Money) => formatMoney(amount, shop.currency, wordsFor(shop.words).locale)
+
+function settled(mark: Result<string, TubeFault>): string {
+  return mark.ok ? mark.value : refuse({ code: 'tubes-refused', faults: [mark.fault] })
+}
+
+/** The mark as it is written down, unless another tube than `own` bears it. */
+export async function freeMark(tx: Tx, typed: string, own: string | null): Promise<Result<string, TubeFault>> {
+  const mark = readMark(typed)
+  if (mark === null) return fail({ code: 'not-a-mark', field: 'mark', typed, row: null })
+  const bearer = await findTubeByMark(mark, tx)
+  if (!bearer || bearer.id === own) return ok(mark)
+  return fail({ code: 'mark-taken', field: 'mark', mark, designation: bearer.designation, row: null })
+}
+
+/** Numbers whose mark somebody has already written by hand are passed over. */
+export async function nextMark(tx: Tx, alsoTaken: ReadonlySet<string> = new Set()): Promise<string> {
+  for (;;) {
+    const mark = markOfNumber(await nextNumber(tx, 'tube', FIRST_TUBE_NUMBER))
+    if (!alsoTaken.has(mark) && !(await findTubeByMark(mark, tx))) return mark
+  }
+}

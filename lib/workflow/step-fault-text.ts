@@ -1,0 +1,99 @@
+/** The sentence for every expected refusal of a step. */
+import { formatInstant } from '@/lib/domain/calendar'
+import { changeSentence } from '@/lib/domain/history/changes'
+import { jobStateWord, nextStates } from '@/lib/domain/job/job-state'
+import { dutyNeeds } from '@/lib/domain/person/role'
+import { LIMIT_WINDOW_MINUTES } from '@/lib/domain/person/sign-in-limit'
+import { quoteFaultText } from '@/lib/domain/quote/quote-fault'
+import type { Shop } from '@/lib/domain/shop/shop'
+import { whereaboutsWord } from '@/lib/domain/stock/tube'
+import { tubeFaultText } from '@/lib/domain/stock/tube-fault'
+import { wordsFor } from '@/lib/domain/words'
+import type { StepFault } from './step-fault'
+
+export function stepFaultText(fault: StepFault, shop: Pick<Shop, 'timeZone' | 'words'>): string {
+  switch (fault.code) {
+    case 'not-your-duty':
+      return dutyNeeds(fault.duty)
+    case 'not-found':
+      return `${fault.what} is not there. It may have been removed meanwhile; go back and look again.`
+    case 'stale': {
+      const when = fault.savedAt
+        ? ` at ${formatInstant(fault.savedAt, shop.timeZone, wordsFor(shop.words).locale)}`
+        : ''
+      const what = fault.changes.length > 0 ? `: ${fault.changes.map(changeSentence).join('; ')}.` : '.'
+      return `${fault.savedBy} saved this sheet${when}, after you opened it${what}`
+    }
+    case 'amp-already-here':
+      return `This amplifier is already in the shop on job ${fault.jobNumber}. Open that job instead of a second one.`
+    case 'position-twice':
+      return `Position ${fault.position} stands twice on the sheet. Every socket needs a position of its own.`
+    case 'shared-by-too-many': {
+      const { position, part, count, sockets, side } = fault
+      const there = `${sockets} output socket${sockets === 1 ? '' : 's'} ${side === '' ? 'on the sheet' : `on side ${side}`}`
+      return `${position}: ${count} ${wordsFor(shop.words).tubes} cannot share its ${part}; there ${sockets === 1 ? 'is' : 'are'} only ${there}.`
+    }
+    case 'socket-in-use':
+      return `${fault.position} cannot be taken out: ${socketPast(fault, wordsFor(shop.words).tube)} to it. Keep it, or give it another position.`
+    case 'sheet-not-empty':
+      return `The sheet already has ${fault.sockets} sockets. A sheet is copied only onto an empty one.`
+    case 'other-model':
+      return `${fault.model} is not the same make and model as ${fault.wanted}. Its sheet is not copied.`
+    case 'nothing-read':
+      return 'No reading is filled in. Enter what the meter showed at one socket at least.'
+    case 'job-closed':
+      return `The job is “${jobStateWord(fault.state)}” and its papers are handed over, so nothing is added to it. Take the amplifier in again.`
+    case 'tubes-refused':
+      return fault.faults.map((each) => tubeFaultText(each, wordsFor(shop.words))).join(' ')
+    case 'tube-held':
+      return `${fault.mark} is held for ${fault.jobNumber ? `job ${fault.jobNumber}` : 'another job'}. Release it there first, or choose another ${wordsFor(shop.words).tube}.`
+    case 'tube-fitted':
+      return `${fault.mark} sits in ${fault.place}. It leaves there with that amplifier's job, not from the shelf.`
+    case 'tube-already':
+      return `${fault.mark} is already ${whereaboutsWord(fault.whereabouts)}.`
+    case 'currency-stands':
+      return `The currency stays ${fault.currency}: amounts are already written in it, in quotes, prices, payments or spending limits.`
+    case 'last-keeper':
+      return `${fault.name} is the only one left who keeps the shop. Give that to somebody else first.`
+    case 'sign-in-name-taken':
+      return `The sign-in name ${fault.signInName} is taken. Choose another.`
+    case 'pass-phrase-wrong':
+      return 'The present pass phrase does not fit. Nothing was changed.'
+    case 'too-many-tries':
+      return `Too many failed tries. Wait ${LIMIT_WINDOW_MINUTES} minutes and try again.`
+    case 'not-your-instruments':
+      return 'Instruments are kept by a technician, or by whoever keeps the shop.'
+    case 'meter-has-readings':
+      return `${fault.name} stays a meter: readings were taken with it. Retire it and write the other instrument down anew.`
+    case 'quote-not-draft':
+    case 'quote-not-waiting':
+    case 'quote-not-answered':
+    case 'quote-not-out':
+    case 'quote-empty':
+    case 'quote-below-zero':
+    case 'valid-day-past':
+    case 'validity-over':
+    case 'answer-ahead':
+    case 'answer-before-quote':
+    case 'no-address':
+    case 'tube-twice':
+    case 'tube-not-free':
+    case 'work-begun':
+    case 'mail-settled':
+      return quoteFaultText(fault, wordsFor(shop.words))
+    case 'cannot-move': {
+      const next = nextStates(fault.from).map(jobStateWord)
+      const ways = next.length > 0 ? `From there it can go to ${next.join(', ')}.` : 'It is closed.'
+      return `The job is “${jobStateWord(fault.from)}” and cannot become “${jobStateWord(fault.to)}”. ${ways}`
+    }
+  }
+}
+
+type SocketInUse = Extract<StepFault, { code: 'socket-in-use' }>
+
+function socketPast({ readings, fittings }: SocketInUse, tube: string): string {
+  const parts = [counted(readings, 'bench reading'), counted(fittings, `fitted ${tube}`)].filter(Boolean)
+  return `${parts.join(' and ')} ${readings + fittings === 1 ? 'belongs' : 'belong'}`
+}
+
+const counted = (count: number, what: string) => (count === 0 ? '' : `${count} ${what}${count === 1 ? '' : 's'}`)

@@ -1,0 +1,38 @@
+/** Every expected refusal of a step. The sentences stand in step-fault-text.ts. */
+import type { SheetFault } from '@/lib/domain/amp/settle-sheet'
+import type { Change } from '@/lib/domain/history/changes'
+import type { JobState } from '@/lib/domain/job/job-state'
+import type { Duty } from '@/lib/domain/person/role'
+import type { QuoteFault } from '@/lib/domain/quote/quote-fault'
+import type { Whereabouts } from '@/lib/domain/stock/tube'
+import type { TubeFault } from '@/lib/domain/stock/tube-fault'
+
+export type StepFault =
+  | { readonly code: 'not-your-duty'; readonly duty: Duty }
+  | { readonly code: 'not-found'; readonly what: string }
+  | {
+      readonly code: 'stale'
+      readonly savedBy: string
+      readonly savedAt: Date | null
+      readonly changes: readonly Change[]
+    }
+  | { readonly code: 'currency-stands'; readonly currency: string }
+  | { readonly code: 'last-keeper'; readonly name: string }
+  | { readonly code: 'sign-in-name-taken'; readonly signInName: string }
+  | { readonly code: 'pass-phrase-wrong' }
+  | { readonly code: 'too-many-tries' }
+  | { readonly code: 'not-your-instruments' }
+  | { readonly code: 'meter-has-readings'; readonly name: string }
+  | { readonly code: 'cannot-move'; readonly from: JobState; readonly to: JobState }
+  | { readonly code: 'tubes-refused'; readonly faults: readonly TubeFault[] }
+  | { readonly code: 'tube-held'; readonly mark: string; readonly jobNumber: string | null }
+  | { readonly code: 'tube-fitted'; readonly mark: string; readonly place: string }
+  | { readonly code: 'tube-already'; readonly mark: string; readonly whereabouts: Whereabouts }
+  | { readonly code: 'amp-already-here'; readonly jobNumber: string }
+  | SheetFault
+  | QuoteFault
+  | { readonly code: 'socket-in-use'; readonly position: string; readonly readings: number; readonly fittings: number }
+  | { readonly code: 'sheet-not-empty'; readonly sockets: number }
+  | { readonly code: 'other-model'; readonly model: string; readonly wanted: string }
+  | { readonly code: 'nothing-read' }
+  | { readonly code: 'job-closed'; readonly state: JobState }

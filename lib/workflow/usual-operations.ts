@@ -1,0 +1,24 @@
+/**
+ * Operations a new shop starts from, all editable. Hours are common practice,
+ * no source; there is no flat price, because prices are the shop's own.
+ */
+import type { Tx } from '@/lib/store/database'
+import { createOperation } from '@/lib/store/operation'
+
+const USUAL: readonly (readonly [name: string, milliHours: number])[] = [
+  ['Bench diagnosis', 1000],
+  ['Fit and match output set, set idle current', 750],
+  ['Set idle current', 500],
+  ['Replace filter capacitors', 2000],
+  ['Replace coupling capacitor', 500],
+  ['Replace screen resistor', 500],
+  ['Replace tube socket', 750],
+  ['Clean controls and sockets', 500],
+  ['Three-wire mains lead and earth bond', 1000],
+  ['Full-power and soak test', 500],
+]
+
+export async function addUsualOperations(tx: Tx): Promise<void> {
+  for (const [place, [name, milliHours]] of USUAL.entries())
+    await createOperation(tx, { name, milliHours, flatPrice: null, active: true, place })
+}
