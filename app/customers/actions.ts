@@ -1,0 +1,22 @@
+'use server'
+import { redirect } from 'next/navigation'
+import { type FormState, refusedForm } from '@/app/_components/form/form-state'
+import { staleForm } from '@/app/_components/form/merge-typed'
+import { readForm } from '@/app/_components/form/read-form'
+import { requireStep } from '@/lib/session'
+import { findCustomer } from '@/lib/store/customer'
+import { keepCustomer } from '@/lib/workflow/keep-customer'
+import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { customerSchema, customerValues } from './customer-schema'
+
+export async function submitCustomer(before: FormState, form: FormData): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  const read = readForm(customerSchema, before, form)
+  if (!read.ok) return read.state
+  const { id, version, ...details } = read.value
+  const kept = await keepCustomer(step, { id: id || null, version, details })
+  if (kept.ok) redirect(`/customers/${kept.value}`)
+  const sentence = stepFaultText(kept.fault, shop)
+  if (kept.fault.code !== 'stale') return refusedForm(before, read.values, sentence)
+  return staleForm(before, read.values, { current: customerValues(await findCustomer(id)), sentence })
+}

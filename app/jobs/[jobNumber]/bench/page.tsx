@@ -1,0 +1,54 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { BenchCautions } from '@/app/_components/bench/bench-cautions'
+import { wordsFor } from '@/lib/domain/words'
+import { requireUser } from '@/lib/session'
+import { findAmpSheet } from '@/lib/store/amp'
+import { listReadingSets } from '@/lib/store/reading-set'
+import { requireHead } from '../require-head'
+import { ReadingRound } from './reading-round'
+
+export const metadata: Metadata = { title: 'Bench' }
+
+export default async function BenchPage({ params }: PageProps<'/jobs/[jobNumber]/bench'>) {
+  const { shop } = await requireUser()
+  const { job } = await requireHead(params)
+  const [sheet, sets] = await Promise.all([findAmpSheet(job.ampId), listReadingSets(job.id)])
+  const words = wordsFor(shop.words)
+  const [latest, ...earlier] = sets
+  const hasOutput = sheet?.sockets.some(({ role }) => role === 'output')
+  return (
+    <>
+      <div className="row spread">
+        <h2>Readings</h2>
+        <p className="row">
+          <Link className="button" href={`/jobs/${job.number}/bench/new?phase=before`}>
+            Readings before the work
+          </Link>
+          <Link className="button quiet" href={`/jobs/${job.number}/bench/new?phase=after`}>
+            Readings after the work
+          </Link>
+        </p>
+      </div>
+      {!hasOutput && (
+        <p className="form-message">
+          No output socket is on this amplifier's sheet, so nothing can be judged.{' '}
+          <Link href={`/amps/${job.ampId}/sheet`}>Note its sockets first.</Link>
+        </p>
+      )}
+      <BenchCautions words={words} />
+      {sets.length === 0 && <p className="soft">No readings yet.</p>}
+      {sheet && latest && <ReadingRound set={latest} sheet={sheet} shop={shop} jobNumber={job.number} />}
+      {sheet && earlier.length > 0 && (
+        <details>
+          <summary className="button plain">Earlier rounds ({earlier.length})</summary>
+          <div className="stack">
+            {earlier.map((set) => (
+              <ReadingRound key={set.id} set={set} sheet={sheet} shop={shop} jobNumber={job.number} />
+            ))}
+          </div>
+        </details>
+      )}
+    </>
+  )
+}

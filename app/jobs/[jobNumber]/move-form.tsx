@@ -1,0 +1,25 @@
+'use client'
+import { z } from 'zod'
+import { text } from '@/app/_components/form/fields'
+import { FormMessage, HiddenField, type Option, SelectField, SubmitButton } from '@/app/_components/form/form-fields'
+import { freshForm } from '@/app/_components/form/form-state'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { submitMove } from './actions'
+
+const schema = z.object({ to: text({ label: 'Move to', required: true }) })
+
+export function MoveForm({ number, version, moves }: { number: string; version: number; moves: readonly Option[] }) {
+  const form = useActionForm(submitMove.bind(null, number), freshForm({ to: '', version: String(version) }), schema)
+  return (
+    <form {...form.formProps} className="stack no-print">
+      <FormMessage form={form} />
+      <HiddenField form={form} name="version" />
+      <div className="row" style={{ alignItems: 'end' }}>
+        <SelectField form={form} name="to" label="Move to" options={moves} empty="choose" />
+        <SubmitButton form={form} quiet>
+          Move the job
+        </SubmitButton>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,128 @@
+/** The limits of the choice: a plain form of the address, the same with and without JavaScript. */
+import type { Money } from '@/lib/domain/money'
+import type { Shop } from '@/lib/domain/shop/shop'
+import { capital, wordsFor } from '@/lib/domain/words'
+import { limitsSchema } from './limits-schema'
+
+export type Limits = {
+  readonly age: number | null
+  readonly cap: Money | null
+  readonly over: boolean
+  readonly one: boolean
+  readonly typed: { readonly age: string; readonly cap: string }
+  readonly faults: readonly { readonly name: string; readonly sentence: string }[]
+}
+
+type Query = Record<string, string | string[] | undefined>
+
+const one = (value: string | string[] | undefined) => (typeof value === 'string' ? value : undefined)
+
+/** Without a query the shop's own test age stands. */
+export function readLimits(query: Query, shop: Shop): Limits {
+  const typed = {
+    age: one(query.age) ?? (query.cap === undefined ? String(shop.testAgeDays) : ''),
+    cap: one(query.cap) ?? '',
+  }
+  const parsed = limitsSchema(shop.currency).safeParse({ ...typed, over: one(query.over), one: one(query.one) })
+  const flags = { over: one(query.over) === 'on', one: one(query.one) === 'on' }
+  if (parsed.success) return { ...parsed.data, typed, faults: [] }
+  const faults = parsed.error.issues.map(({ path, message }) => ({ name: path.join('.'), sentence: message }))
+  return { age: null, cap: null, ...flags, typed, faults }
+}
+
+export function LimitsForm({ action, limits, shop }: { action: string; limits: Limits; shop: Shop }) {
+  const words = wordsFor(shop.words)
+  const faultOf = (name: string) => limits.faults.find((fault) => fault.name === name)?.sentence
+  return (
+    <form action={action} className="panel">
+      <h3>Limits</h3>
+      <div className="fields">
+        <Box
+          name="age"
+          label="Test not older than"
+          unit="days"
+          value={limits.typed.age}
+          fault={faultOf('age')}
+          hint="Empty: any age."
+        />
+        <Box
+          name="cap"
+          label="Price of the set at most"
+          unit={shop.currency}
+          value={limits.typed.cap}
+          fault={faultOf('cap')}
+          hint="Empty: no limit."
+        />
+        <Tick
+          name="over"
+          on={limits.over}
+          label={`Take ${words.tubes} beyond their printed voltages`}
+          hint={`Many guitar amplifiers exceed them and the better old ${words.tubes} stand it: common practice, at your judgement.`}
+        />
+        <Tick
+          name="one"
+          on={limits.one}
+          label="One designation in a set"
+          hint={`Leaves out sets that mix variants of the family.`}
+        />
+      </div>
+      <p className="row">
+        <button type="submit" className="button quiet">
+          Look again
+        </button>
+        <span className="soft">
+          {capital(words.tubes)} are compared at their own test point and instrument. The yardsticks are 5 mA and 10 %:
+          common practice.
+        </span>
+      </p>
+    </form>
+  )
+}
+
+function Box({
+  name,
+  label,
+  unit,
+  value,
+  fault,
+  hint,
+}: {
+  name: string
+  label: string
+  unit: string
+  value: string
+  fault?: string
+  hint: string
+}) {
+  return (
+    <div className="field" data-fault={fault ? '' : undefined}>
+      <label htmlFor={name}>{label}</label>
+      <div className="field-box">
+        <input
+          id={name}
+          name={name}
+          inputMode="decimal"
+          defaultValue={value}
+          aria-invalid={fault ? true : undefined}
+          aria-describedby={`${name}-hint`}
+        />
+        <span className="field-unit">{unit}</span>
+      </div>
+      <p className={fault ? 'field-fault' : 'field-hint'} id={`${name}-hint`}>
+        {fault ?? hint}
+      </p>
+    </div>
+  )
+}
+
+function Tick({ name, on, label, hint }: { name: string; on: boolean; label: string; hint: string }) {
+  return (
+    <div className="field field-check">
+      <label>
+        <input type="checkbox" name={name} defaultChecked={on} />
+        <span>{label}</span>
+      </label>
+      <p className="field-hint">{hint}</p>
+    </div>
+  )
+}

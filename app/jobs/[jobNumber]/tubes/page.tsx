@@ -1,0 +1,36 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { outputGroups } from '@/lib/domain/bench/bench-result'
+import { capital, wordsFor } from '@/lib/domain/words'
+import { requireUser } from '@/lib/session'
+import { findLatestQuote } from '@/lib/store/quote'
+import { latestBench } from '../latest-bench'
+import { requireHead } from '../require-head'
+import { GroupChoice } from './group-choice'
+import { LimitsForm, readLimits } from './limits-form'
+
+export const metadata: Metadata = { title: 'Choose a set' }
+
+export default async function TubesPage({ params, searchParams }: PageProps<'/jobs/[jobNumber]/tubes'>) {
+  const { shop } = await requireUser()
+  const { job } = await requireHead(params)
+  const [bench, quote] = await Promise.all([latestBench(job, shop), findLatestQuote(job.id)])
+  const limits = readLimits(await searchParams, shop)
+  const groups = outputGroups(bench.sheet)
+  const words = wordsFor(shop.words)
+  return (
+    <>
+      <h2>{capital(words.tubes)} from stock</h2>
+      <LimitsForm action={`/jobs/${job.number}/tubes`} limits={limits} shop={shop} />
+      {groups.length === 0 && (
+        <p className="form-message">
+          No output socket is on the sheet. <Link href={`/amps/${job.ampId}/sheet`}>Note the sockets first.</Link>
+        </p>
+      )}
+      {limits.faults.length === 0 &&
+        groups.map((group) => (
+          <GroupChoice key={group} group={group} bench={bench} job={job} shop={shop} limits={limits} quote={quote} />
+        ))}
+    </>
+  )
+}

@@ -1,0 +1,31 @@
+'use server'
+import { redirect } from 'next/navigation'
+import { editedForm, editRows } from '@/app/_components/form/edit-rows'
+import { type FormState, refusedForm } from '@/app/_components/form/form-state'
+import { typedValues } from '@/app/_components/form/form-values'
+import { readForm } from '@/app/_components/form/read-form'
+import { requireStep, shopAddress } from '@/lib/session'
+import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { takeInJob } from '@/lib/workflow/take-in-job'
+import { BLANK_ITEM } from '../job-schema'
+import { intakeSchema } from './intake-schema'
+
+export async function submitIntake(before: FormState, form: FormData): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  const typed = typedValues(form)
+  const edited = editRows(typed, typed.edit ?? '', () => BLANK_ITEM)
+  if (edited) return editedForm(before, edited)
+  const newCustomer = (typed.customerId ?? '') === ''
+  const newAmp = (typed.ampId ?? '') === ''
+  const read = readForm(intakeSchema({ newCustomer, newAmp, currency: shop.currency }), before, form)
+  if (!read.ok) return read.state
+  const { customerId, ampId, customer, amp, ...intake } = read.value
+  const taken = await takeInJob(step, shop, {
+    customer: customer ? { details: customer } : { id: customerId },
+    amp: amp ? { details: amp } : { id: ampId },
+    intake,
+    address: await shopAddress(),
+  })
+  if (!taken.ok) return refusedForm(before, read.values, stepFaultText(taken.fault, shop))
+  redirect(`/jobs/${taken.value.number}?taken=in`)
+}

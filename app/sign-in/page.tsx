@@ -1,0 +1,19 @@
+import type { Metadata } from 'next'
+import { requireShop } from '@/lib/session'
+import { SignInForm } from './sign-in-form'
+
+export const metadata: Metadata = { title: 'Sign in' }
+
+export default async function SignInPage() {
+  const shop = await requireShop()
+  return (
+    <main className="page" style={{ maxWidth: '28rem', paddingTop: '12vh' }}>
+      <h1>{shop.name}</h1>
+      <div className="panel">
+        <h2>Sign in</h2>
+        <SignInForm />
+      </div>
+      {shop.demo && <p className="soft">Demo shop. The sign-in was printed where the program was started.</p>}
+    </main>
+  )
+}

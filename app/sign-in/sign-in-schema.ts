@@ -1,0 +1,7 @@
+import { z } from 'zod'
+import { text } from '@/app/_components/form/fields'
+
+export const signInSchema = z.object({
+  signInName: text({ label: 'Sign-in name', required: true, max: 60 }),
+  passPhrase: text({ label: 'Pass phrase', required: true, max: 200 }),
+})
