@@ -42,7 +42,7 @@ export function JobTable({
                 <StateTag state={job.state} />
               </td>
               <td>
-                <Promise day={job.promisedOn} today={today} locale={locale} />
+                <PromisedDay day={job.promisedOn} today={today} locale={locale} />
               </td>
             </tr>
           ))}
@@ -52,7 +52,7 @@ export function JobTable({
   )
 }
 
-function Promise({ day, today, locale }: { day: Day | null; today: Day; locale: string }) {
+function PromisedDay({ day, today, locale }: { day: Day | null; today: Day; locale: string }) {
   if (day === null) return <span className="soft">none</span>
   const left = daysBetween(today, day)
   const words = left < 0 ? `${-left} d late` : left === 0 ? 'today' : `in ${left} d`

@@ -1,5 +1,6 @@
 'use server'
 import { redirect } from 'next/navigation'
+import { afterSave } from '@/app/_components/form/after-save'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { staleForm } from '@/app/_components/form/merge-typed'
 import { readForm } from '@/app/_components/form/read-form'
@@ -17,7 +18,7 @@ export async function submitAmp(before: FormState, form: FormData): Promise<Form
   if (!read.ok) return read.state
   const { id, customerId, version, ...details } = read.value
   const kept = await keepAmp(step, id === '' ? { id: null, customerId, details } : { id, version, details })
-  if (kept.ok) redirect(`/amps/${kept.value}`)
+  if (kept.ok) redirect(afterSave(`/amps/${kept.value}`, step.now))
   const sentence = stepFaultText(kept.fault, shop)
   const current = kept.fault.code === 'stale' ? await findAmp(id) : null
   return current

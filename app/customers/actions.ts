@@ -1,5 +1,6 @@
 'use server'
 import { redirect } from 'next/navigation'
+import { afterSave } from '@/app/_components/form/after-save'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { staleForm } from '@/app/_components/form/merge-typed'
 import { readForm } from '@/app/_components/form/read-form'
@@ -15,7 +16,7 @@ export async function submitCustomer(before: FormState, form: FormData): Promise
   if (!read.ok) return read.state
   const { id, version, ...details } = read.value
   const kept = await keepCustomer(step, { id: id || null, version, details })
-  if (kept.ok) redirect(`/customers/${kept.value}`)
+  if (kept.ok) redirect(afterSave(`/customers/${kept.value}`, step.now))
   const sentence = stepFaultText(kept.fault, shop)
   if (kept.fault.code !== 'stale') return refusedForm(before, read.values, sentence)
   return staleForm(before, read.values, { current: customerValues(await findCustomer(id)), sentence })

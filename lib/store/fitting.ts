@@ -1,6 +1,6 @@
 /** Which tube sat in which socket, for ever. Putting one in is `markFitted` of lib/store/tube. */
 import type { Prisma } from '@/generated/sqlite/client'
-import { type Fitting, type FittedTube, fittedTubeText, readFittedTube } from '@/lib/domain/amp/fitting'
+import { type FittedTube, type Fitting, fittedTubeText, readFittedTube } from '@/lib/domain/amp/fitting'
 import { db, type Tx } from './database'
 
 const columns = {
@@ -28,7 +28,10 @@ export async function listFittingsOfAmp(ampId: string, tx: Tx = db()): Promise<F
 export type ReceivedFitting = FittedTube & { readonly socketId: string; readonly jobId: string; readonly since: Date }
 
 /** A tube that came in with the amplifier, written down when something is done to it. */
-export async function createReceivedFitting(tx: Tx, { socketId, jobId, since, ...tube }: ReceivedFitting): Promise<void> {
+export async function createReceivedFitting(
+  tx: Tx,
+  { socketId, jobId, since, ...tube }: ReceivedFitting,
+): Promise<void> {
   const data = { socketId, jobId, text: fittedTubeText(tube), fittedAt: since, fittedBy: 'as received' }
   await tx.fitting.create({ data })
 }

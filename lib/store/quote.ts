@@ -110,7 +110,9 @@ export async function findDraftTubes(jobId: string, tx: Tx = db()): Promise<Draf
   const lines = { where: tubes, orderBy: { place: 'asc' }, select } as const
   const latest = await tx.quote.findFirst({ where: { jobId }, orderBy: LATEST, select: { state: true, lines } })
   if (latest?.state !== 'draft') return []
-  return latest.lines.flatMap(({ tubeId, socketPosition, tube }) => (tubeId && socketPosition && tube ? [{ tubeId, socketPosition, ...tube }] : []))
+  return latest.lines.flatMap(({ tubeId, socketPosition, tube }) =>
+    tubeId && socketPosition && tube ? [{ tubeId, socketPosition, ...tube }] : [],
+  )
 }
 
 /** With an id, a line that is there already. */

@@ -40,9 +40,15 @@ export async function saveSafetyLine(
   { jobId, check, version }: { readonly jobId: string; readonly check: string; readonly version: number },
   signed: Signed,
 ): Promise<string | null> {
-  const there = await tx.safetyLine.findUnique({ where: { jobId_check: { jobId, check } }, select: { id: true, version: true } })
+  const there = await tx.safetyLine.findUnique({
+    where: { jobId_check: { jobId, check } },
+    select: { id: true, version: true },
+  })
   if ((there?.version ?? 0) !== version) return null
   if (!there) return (await tx.safetyLine.create({ data: { ...signed, jobId, check }, select: { id: true } })).id
-  const { count } = await tx.safetyLine.updateMany({ where: { id: there.id, version }, data: { ...signed, version: version + 1 } })
+  const { count } = await tx.safetyLine.updateMany({
+    where: { id: there.id, version },
+    data: { ...signed, version: version + 1 },
+  })
   return count === 1 ? there.id : null
 }

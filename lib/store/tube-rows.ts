@@ -65,12 +65,6 @@ export const TEST_ORDER = [{ testedAt: 'desc' }, { section: 'asc' }] satisfies P
 
 type TestRow = Prisma.TubeTestGetPayload<{ select: typeof testColumns }>
 
-/**
- * The columns of plate and grid volts cannot be empty, so a voltage that was not set is written as
- * one that no test is made at: the plate is always above 0, the grid never.
- */
-export const NOT_SET = { plateVolts: 0, gridVolts: 1 } as const
-
 export type TestsByTube = ReadonlyMap<string, readonly TubeTest[]>
 
 /** Rows of one tube at one instant are one test: `addTest` keeps the instants of a tube apart. */
@@ -94,9 +88,9 @@ function testOf(rows: readonly TestRow[]): TubeTest {
   return {
     ...{ id, testedAt, testedBy, instrumentName, shorts, leakage, gas, noise, note },
     calibratedOn: first.calibratedOn as Day | null,
-    plateVoltage: first.plateVolts === NOT_SET.plateVolts ? null : volts(first.plateVolts),
+    plateVoltage: known(first.plateVolts, volts),
     screenVoltage: known(first.screenVolts, volts),
-    gridVoltage: first.gridVolts === NOT_SET.gridVolts ? null : volts(first.gridVolts),
+    gridVoltage: known(first.gridVolts, volts),
     sections: rows.map(({ section, plateAmps, screenAmps, gmSiemens }) => ({
       section: section === 2 ? 2 : 1,
       plateCurrent: known(plateAmps, amps),

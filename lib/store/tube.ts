@@ -24,7 +24,7 @@ import {
 } from '@/lib/domain/stock/tube'
 import { readMark } from '@/lib/domain/stock/tube-mark'
 import { db, type Tx } from './database'
-import { NOT_SET, TEST_ORDER, testColumns, testsByTube, tubeColumns, tubeOf } from './tube-rows'
+import { TEST_ORDER, testColumns, testsByTube, tubeColumns, tubeOf } from './tube-rows'
 
 type Rows = Parameters<typeof tubeOf>[0][]
 
@@ -221,9 +221,9 @@ export async function addTest(tx: Tx, tubeId: string, test: NewTest): Promise<vo
     ...rest,
     tubeId,
     testedAt: last ? new Date(last.testedAt.getTime() + 1) : testedAt,
-    plateVolts: plateVoltage ?? NOT_SET.plateVolts,
+    plateVolts: plateVoltage,
     screenVolts: screenVoltage,
-    gridVolts: gridVoltage ?? NOT_SET.gridVolts,
+    gridVolts: gridVoltage,
   }
   const read = sections.length > 0 ? sections : [UNREAD_SECTION]
   await tx.tubeTest.createMany({

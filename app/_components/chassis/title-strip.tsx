@@ -2,7 +2,7 @@
 import styles from './chassis.module.css'
 import type { AllChassisWords, ChassisSocketView, SocketState } from './chassis-view'
 import { HeatRing } from './heat-ring'
-import { brokenLines } from './lettering'
+import { brokenLines, estimatedWidth } from './lettering'
 
 export const TITLE_STRIP_HEIGHT = 120
 
@@ -84,6 +84,7 @@ function TitleName({ title, y }: { title: string; y: number }) {
 
 function TitleBlock({ title, titleLines, words, top }: Omit<TitleProps, 'sockets'>) {
   const right = BLOCK.x + BLOCK.width
+  const room = BLOCK.width - 42 - estimatedWidth(words.fromAbove, 16)
   return (
     <g>
       <rect className={styles.titleFrame} x={BLOCK.x} y={top} width={BLOCK.width} height={BLOCK.height} />
@@ -101,7 +102,15 @@ function TitleBlock({ title, titleLines, words, top }: Omit<TitleProps, 'sockets
         {words.pinOne}
       </text>
       {titleLines.slice(0, 1).map((line) => (
-        <text key={line} className={styles.keyWord} x={right - 14} y={top + 67} textAnchor="end">
+        <text
+          key={line}
+          className={styles.keyWord}
+          x={right - 14}
+          y={top + 67}
+          textAnchor="end"
+          textLength={estimatedWidth(line, 16) > 1.2 * room ? room : undefined}
+          lengthAdjust="spacingAndGlyphs"
+        >
           {line}
         </text>
       ))}

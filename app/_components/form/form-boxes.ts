@@ -61,3 +61,14 @@ export function showFormMessage(form: HTMLFormElement, status: FormState['status
   if (status === 'refused') message?.focus()
   else message?.scrollIntoView({ block: 'nearest' })
 }
+
+/** Long texts changed before React took the page over: it sets those boxes back to what the server drew. */
+export function earlyTexts(formId: string): FormValues {
+  const form = typeof document === 'undefined' ? null : document.getElementById(formId)
+  const texts = [...(form?.querySelectorAll('textarea') ?? [])].filter((box) => box.value !== box.defaultValue)
+  return Object.fromEntries(texts.map((box) => [box.name, box.value]))
+}
+
+export function putBack(form: HTMLFormElement, texts: FormValues): void {
+  for (const box of form.querySelectorAll('textarea')) box.value = texts[box.name] ?? box.value
+}

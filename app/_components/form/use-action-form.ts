@@ -7,10 +7,10 @@
  * Every check reads the form as it would be sent, so that ticks, hidden fields
  * and rows count as they are and not as they were when the page was opened.
  */
-import { startTransition, useActionState, useEffect, useRef, useState } from 'react'
+import { startTransition, useActionState, useEffect, useId, useRef, useState } from 'react'
 import { set, type UseFormRegister, useForm } from 'react-hook-form'
 import type { z } from 'zod'
-import { focusFirstOf, settleBoxes, showFormMessage } from './form-boxes'
+import { earlyTexts, focusFirstOf, putBack, settleBoxes, showFormMessage } from './form-boxes'
 import type { FormState, FormValues } from './form-state'
 import { typedValues } from './form-values'
 import { faultsMessage, readValues } from './read-form'
@@ -38,6 +38,7 @@ export type ActionForm = {
   readonly valueOf: (name: string) => string
   readonly setValue: (name: string, value: string) => void
   readonly formProps: {
+    readonly id: string
     readonly ref: React.RefObject<HTMLFormElement | null>
     readonly action: (form: FormData) => void
     readonly onSubmit: (event: React.FormEvent<HTMLFormElement>) => void
@@ -63,6 +64,8 @@ export function useActionForm(action: FormAction, initial: FormState, schema: z.
   const [hydrated, setHydrated] = useState(false)
   const [pressed, setPressed] = useState<string | null>(null)
   const [checkMessage, setCheckMessage] = useState('')
+  const id = useId()
+  const [early] = useState(() => earlyTexts(id))
   const ref = useRef<HTMLFormElement>(null)
   const sent = useRef<FormValues>(state.values)
   // A second press before the first is under way would save twice.
@@ -90,7 +93,10 @@ export function useActionForm(action: FormAction, initial: FormState, schema: z.
   const { clearErrors, setError } = form
   const { errors } = form.formState
 
-  useEffect(() => setHydrated(true), [])
+  useEffect(() => {
+    setHydrated(true)
+    if (ref.current) putBack(ref.current, early)
+  }, [early])
   useEffect(() => {
     if (!pending) busy.current = false
   }, [pending])
@@ -153,7 +159,7 @@ export function useActionForm(action: FormAction, initial: FormState, schema: z.
     theirsOf: (name) => state.theirs[name],
     valueOf: (name) => state.values[name] ?? '',
     setValue,
-    formProps: { ref, action: send, noValidate: true, onSubmit: submit },
+    formProps: { id, ref, action: send, noValidate: true, onSubmit: submit },
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { startKey } from '@/app/_components/form/after-save'
 import { HistoryList } from '@/app/_components/history-list'
 import { Shell } from '@/app/_components/shell/shell'
 import { wordsFor } from '@/lib/domain/words'
@@ -16,7 +17,7 @@ import { ChassisPanel } from './chassis-panel'
 
 export const metadata: Metadata = { title: 'Amplifier' }
 
-export default async function AmpPage({ params }: PageProps<'/amps/[ampId]'>) {
+export default async function AmpPage({ params, searchParams }: PageProps<'/amps/[ampId]'>) {
   const { actor, shop } = await requireUser()
   const { ampId } = await params
   const sheet = await findAmpSheet(ampId)
@@ -39,8 +40,7 @@ export default async function AmpPage({ params }: PageProps<'/amps/[ampId]'>) {
           <AmpJobs amp={amp} jobs={jobs} shop={shop} />
           <section className="panel" aria-labelledby="amplifier">
             <h2 id="amplifier">The amplifier</h2>
-            {/* A save gives a new form its own start; the key makes the page take it. */}
-            <AmpForm key={amp.version} values={ampValues(amp)} words={words} />
+            <AmpForm key={startKey(await searchParams)} values={ampValues(amp)} words={words} />
           </section>
         </div>
         <HistoryList history={history} shop={shop} />

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { startKey } from '@/app/_components/form/after-save'
 import { HistoryList } from '@/app/_components/history-list'
 import { Shell } from '@/app/_components/shell/shell'
 import { requireUser } from '@/lib/session'
@@ -10,7 +11,7 @@ import { customerValues } from '../customer-schema'
 
 export const metadata: Metadata = { title: 'Customer' }
 
-export default async function CustomerPage({ params }: PageProps<'/customers/[customerId]'>) {
+export default async function CustomerPage({ params, searchParams }: PageProps<'/customers/[customerId]'>) {
   const { actor, shop } = await requireUser()
   const { customerId } = await params
   const customer = await findCustomer(customerId)
@@ -21,8 +22,7 @@ export default async function CustomerPage({ params }: PageProps<'/customers/[cu
       <h1>{customer.name}</h1>
       <div className="columns">
         <div className="panel">
-          {/* A save gives a new form its own start; the key makes the page take it. */}
-          <CustomerForm key={customer.version} values={customerValues(customer)} />
+          <CustomerForm key={startKey(await searchParams)} values={customerValues(customer)} />
         </div>
         <HistoryList history={history} shop={shop} />
       </div>

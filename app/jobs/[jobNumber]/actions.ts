@@ -1,6 +1,7 @@
 'use server'
 import { revalidatePath } from 'next/cache'
 import { redirect } from 'next/navigation'
+import { afterSave } from '@/app/_components/form/after-save'
 import { editedForm, editRows } from '@/app/_components/form/edit-rows'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { typedValues } from '@/app/_components/form/form-values'
@@ -24,7 +25,7 @@ export async function submitJob(before: FormState, form: FormData): Promise<Form
   const kept = await keepJob(step, shop, { number, version, intake })
   if (kept.ok) {
     revalidatePath(`/jobs/${number}`, 'layout')
-    redirect(`/jobs/${number}`)
+    redirect(afterSave(`/jobs/${number}`, step.now))
   }
   const sentence = stepFaultText(kept.fault, shop)
   const job = kept.fault.code === 'stale' ? await findJob(number) : null
@@ -41,5 +42,5 @@ export async function submitMove(number: string, before: FormState, form: FormDa
   const moved = await moveJobByHand(step, number, Number(typed.version), to)
   if (!moved.ok) return refusedForm(before, typed, stepFaultText(moved.fault, shop))
   revalidatePath(`/jobs/${number}`, 'layout')
-  redirect(`/jobs/${number}`)
+  redirect(afterSave(`/jobs/${number}`, step.now))
 }

@@ -10,7 +10,7 @@ import type { JobHead } from '@/lib/store/job-head'
 import { jobValues } from '../job-schema'
 import { JobForm } from './job-form'
 
-export function JobEntries({ head, shop }: { head: JobHead; shop: Shop }) {
+export function JobEntries({ head, shop, formKey }: { head: JobHead; shop: Shop; formKey: string }) {
   const { job, customer, amp } = head
   const words = wordsFor(shop.words)
   const limit =
@@ -53,7 +53,7 @@ export function JobEntries({ head, shop }: { head: JobHead; shop: Shop }) {
       {!isClosed(job.state) && (
         <details className="no-print">
           <summary className="button plain">Correct these entries…</summary>
-          <JobForm key={job.version} values={jobValues(job, shop.currency)} currency={shop.currency} />
+          <JobForm key={formKey} values={jobValues(job, shop.currency)} currency={shop.currency} />
         </details>
       )}
     </section>

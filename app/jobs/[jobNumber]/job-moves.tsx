@@ -8,7 +8,7 @@ import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
 import { MoveForm } from './move-form'
 
-export function JobMoves({ job, shop }: { job: Job; shop: Shop }) {
+export function JobMoves({ job, shop, formKey }: { job: Job; shop: Shop; formKey: string }) {
   const moves = plainMoves(job.state).map((state) => ({ value: state, text: jobStateWord(state) }))
   return (
     <section className="panel" aria-labelledby="stands">
@@ -17,7 +17,7 @@ export function JobMoves({ job, shop }: { job: Job; shop: Shop }) {
         <StateTag state={job.state} />
         <span className="soft">since {formatInstant(job.stateSince, shop.timeZone, wordsFor(shop.words).locale)}</span>
       </p>
-      {moves.length > 0 && <MoveForm key={job.version} number={job.number} version={job.version} moves={moves} />}
+      {moves.length > 0 && <MoveForm key={formKey} number={job.number} version={job.version} moves={moves} />}
     </section>
   )
 }

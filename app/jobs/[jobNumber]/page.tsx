@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
+import { startKey } from '@/app/_components/form/after-save'
 import { HistoryList } from '@/app/_components/history-list'
 import { PaperList } from '@/app/_components/paper-list'
 import { requireUser } from '@/lib/session'
@@ -22,7 +23,8 @@ export default async function JobPage({ params, searchParams }: PageProps<'/jobs
     listPapers(job.id),
     listJobHistory(job.id),
   ])
-  const { taken } = await searchParams
+  const query = await searchParams
+  const [taken, formKey] = [query.taken, startKey(query)]
   const receipt = papers.find(({ kind }) => kind === 'receipt')
   return (
     <>
@@ -42,8 +44,8 @@ export default async function JobPage({ params, searchParams }: PageProps<'/jobs
       )}
       <div className="columns">
         <div className="stack">
-          <JobEntries head={head} shop={shop} />
-          <JobMoves job={job} shop={shop} />
+          <JobEntries head={head} shop={shop} formKey={formKey} />
+          <JobMoves job={job} shop={shop} formKey={formKey} />
           <PaperList papers={papers} shop={shop} />
         </div>
         <HistoryList history={history} shop={shop} />

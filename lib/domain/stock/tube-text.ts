@@ -24,11 +24,11 @@ export function settingText({ plateVoltage, screenVoltage, gridVoltage }: TestSe
 
 type Read<T> = (reading: SectionReading) => T | null
 
-/** "1.2 mA", and of a twin "1.2 and 1.1 mA". */
+/** "1.2 mA", of a twin "1.2 and 1.1 mA"; a dash was not read. */
 function bySection<T extends number>(sections: readonly SectionReading[], read: Read<T>, unit: string): string {
   const values = sections.map(read)
   if (values.every((value) => value === null)) return ''
-  return `${values.map((value) => (value === null ? 'not read' : figure(value * 1e3))).join(' and ')} ${unit}`
+  return `${values.map((value) => (value === null ? '–' : figure(value * 1e3))).join(' and ')} ${unit}`
 }
 
 export const plateCurrentText = (sections: readonly SectionReading[]): string =>

@@ -36,7 +36,6 @@ export async function ReadingsSheet({ job, shop, set, phase }: Props) {
   )
   return (
     <ReadingsForm
-      key={set?.version ?? 0}
       jobNumber={job.number}
       values={readingsValues(ordered, set, start, words)}
       sockets={ordered}

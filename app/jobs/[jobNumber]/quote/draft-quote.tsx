@@ -1,0 +1,56 @@
+/** The draft's form with what it needs from the records. */
+
+import { type MatchingFormat, matchStatementText } from '@/lib/domain/matching/matching-text'
+import { formatMoney, minorDigits } from '@/lib/domain/money'
+import type { Quote } from '@/lib/domain/quote/quote'
+import type { Shop } from '@/lib/domain/shop/shop'
+import { wordsFor } from '@/lib/domain/words'
+import type { JobHead } from '@/lib/store/job-head'
+import { listOperations, type Operation } from '@/lib/store/operation'
+import { findLatestReadings } from '@/lib/store/reading-set'
+import { DraftForm } from './draft-form'
+import { quoteValues } from './quote-schema'
+
+function operationText({ name, milliHours, flatPrice }: Operation, show: MatchingFormat['formatMoney']): string {
+  return flatPrice === null ? `${name}, ${(milliHours ?? 0) / 1000} h` : `${name}, ${show(flatPrice)} flat`
+}
+
+export async function DraftQuote({ head, quote, shop }: { head: JobHead; quote: Quote; shop: Shop }) {
+  const { job, customer } = head
+  const words = wordsFor(shop.words)
+  const format: MatchingFormat = { words, formatMoney: (amount) => formatMoney(amount, shop.currency, words.locale) }
+  const [operations, readings] = await Promise.all([listOperations(), findLatestReadings(job.id, 'before')])
+  return (
+    <>
+      {quote.matches.length > 0 && (
+        <section className="panel" aria-label="Match">
+          {quote.matches.map(({ group, marks, statement }) => (
+            <p key={group}>
+              <strong>{marks.join(' with ')}</strong>: {matchStatementText(statement, format)}
+              {statement.match === 'outside' && ' It is not printed as a match.'}
+            </p>
+          ))}
+        </section>
+      )}
+      <DraftForm
+        key={`${quote.id} ${quote.version}`}
+        jobNumber={job.number}
+        values={quoteValues(quote, job.findings, minorDigits(shop.currency))}
+        terms={{
+          currency: shop.currency,
+          taxName: quote.taxName,
+          taxMilliPercent: quote.taxMilliPercent,
+          spendingLimit: job.spendingLimit,
+        }}
+        wordSet={shop.words}
+        operations={operations.map((operation) => ({
+          value: operation.id,
+          text: operationText(operation, format.formatMoney),
+        }))}
+        hasReadings={readings !== null}
+        mailTo={customer.email}
+        customerName={customer.name}
+      />
+    </>
+  )
+}

@@ -1,0 +1,136 @@
+'use client'
+/** Lines of one kind: added, moved and taken out by buttons that also work without JavaScript. */
+import { rowsOf } from '@/app/_components/form/edit-rows'
+import { CheckField, HiddenField, type Option, SelectField, TextField } from '@/app/_components/form/form-fields'
+import type { ActionForm } from '@/app/_components/form/use-action-form'
+import styles from './quote.module.css'
+import type { LineList as ListName } from './quote-schema'
+
+type Amount = (row: string) => string
+
+type Props = {
+  readonly form: ActionForm
+  readonly list: ListName
+  readonly title: string
+  readonly units: readonly string[]
+  readonly currency: string
+  readonly amountOf: Amount
+  readonly children: React.ReactNode
+}
+
+export function LineList({ form, list, title, units, currency, amountOf, children }: Props) {
+  const rows = rowsOf(form.state.values, list)
+  const options = units.map((unit) => ({ value: unit, text: unit }))
+  return (
+    <fieldset>
+      <legend>{title}</legend>
+      <div className={styles.list}>
+        {rows.length > 0 && (
+          <Heads heads={['What it is for', 'Quantity', 'Unit', `Price, ${currency}`, 'Taxed', 'Amount', '']} />
+        )}
+        {rows.map((row, index) => (
+          <Line
+            // biome-ignore lint/suspicious/noArrayIndexKey: a row is known by its place in the form
+            key={index}
+            form={form}
+            name={`${list}.${index}`}
+            options={options}
+            title={row.text || `${title} ${index + 1}`}
+            amount={amountOf(`${list}.${index}`)}
+          />
+        ))}
+      </div>
+      <div className={styles.add}>{children}</div>
+    </fieldset>
+  )
+}
+
+function Heads({ heads, tube }: { heads: readonly string[]; tube?: boolean }) {
+  return (
+    <div className={`${styles.line} ${styles.head} ${tube ? styles.tube : ''}`} aria-hidden="true">
+      {heads.map((head, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: fixed heads
+        <span key={index} className={head === 'Amount' ? 'num' : undefined}>
+          {head}
+        </span>
+      ))}
+    </div>
+  )
+}
+
+type LineProps = {
+  readonly form: ActionForm
+  readonly name: string
+  readonly title: string
+  readonly amount: string
+  readonly options: readonly Option[]
+}
+
+function Line({ form, name, title, amount, options }: LineProps) {
+  return (
+    <fieldset className={styles.line} aria-label={title}>
+      <TextField form={form} name={`${name}.text`} label="What it is for" bare />
+      <TextField form={form} name={`${name}.thousandths`} label="Quantity" numeric bare />
+      <SelectField form={form} name={`${name}.unit`} label="Unit" options={options} bare />
+      <TextField form={form} name={`${name}.unitPrice`} label="Unit price" numeric bare />
+      <CheckField form={form} name={`${name}.taxable`} label="taxed" />
+      <output className={styles.amount}>{amount}</output>
+      <TakeOut name={name} title={title} />
+      <HiddenField form={form} name={`${name}.id`} />
+    </fieldset>
+  )
+}
+
+function TakeOut({ name, title }: { name: string; title: string }) {
+  return (
+    <button
+      type="submit"
+      className="button plain"
+      formNoValidate
+      name="edit"
+      value={`remove:${name.replace('.', ':')}`}
+      aria-label={`Take out: ${title}`}
+    >
+      Take out
+    </button>
+  )
+}
+
+type TubeProps = {
+  readonly form: ActionForm
+  readonly title: string
+  readonly currency: string
+  readonly amountOf: Amount
+  readonly children: React.ReactNode
+}
+
+/** Which tubes is settled at the step before; here only their price is. */
+export function TubeList({ form, title, currency, amountOf, children }: TubeProps) {
+  const rows = rowsOf(form.state.values, 'tubes')
+  return (
+    <fieldset>
+      <legend>{title}</legend>
+      <div className={styles.list}>
+        {rows.length > 0 && (
+          <Heads tube heads={['Socket, type and mark', `Price, ${currency}`, 'Taxed', 'Amount', '']} />
+        )}
+        {rows.map((row, index) => {
+          const name = `tubes.${index}`
+          return (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a row is known by its place in the form
+            <fieldset key={index} className={`${styles.line} ${styles.tube}`} aria-label={row.text}>
+              <span className={styles.what}>{row.text}</span>
+              <TextField form={form} name={`${name}.unitPrice`} label="Price" numeric bare />
+              <CheckField form={form} name={`${name}.taxable`} label="taxed" />
+              <output className={styles.amount}>{amountOf(name)}</output>
+              <TakeOut name={name} title={row.text ?? ''} />
+              <HiddenField form={form} name={`${name}.id`} />
+              <HiddenField form={form} name={`${name}.text`} />
+            </fieldset>
+          )
+        })}
+      </div>
+      <div className={styles.add}>{children}</div>
+    </fieldset>
+  )
+}

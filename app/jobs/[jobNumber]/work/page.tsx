@@ -1,0 +1,46 @@
+import type { Metadata } from 'next'
+import { BenchCautions } from '@/app/_components/bench/bench-cautions'
+import { PaperList } from '@/app/_components/paper-list'
+import { mayDo } from '@/lib/domain/person/role'
+import { wordsFor } from '@/lib/domain/words'
+import { requireUser } from '@/lib/session'
+import { listPapers } from '@/lib/store/paper'
+import { findAcceptedQuote, findLatestQuote } from '@/lib/store/quote'
+import { openToWork } from '@/lib/workflow/do-work'
+import { ampState } from '@/lib/workflow/safety-state'
+import { requireHead } from '../require-head'
+import { FinishWork } from './finish-work'
+import { OrderedLines } from './ordered-lines'
+import { OrderedQuote } from './ordered-quote'
+import { TubesToFit } from './tubes-to-fit'
+import { tubeOrders } from './tube-orders'
+
+export const metadata: Metadata = { title: 'Work order' }
+
+export default async function WorkPage({ params }: PageProps<'/jobs/[jobNumber]/work'>) {
+  const { actor, shop } = await requireUser()
+  const { job } = await requireHead(params)
+  const [accepted, latest, state, papers] = await Promise.all([
+    findAcceptedQuote(job.id),
+    findLatestQuote(job.id),
+    ampState(job),
+    listPapers(job.id, 'work-order'),
+  ])
+  const orders = await tubeOrders(accepted, state, job)
+  const open = openToWork(job.state)
+  const may = open && mayDo(actor, 'bench-work')
+  return (
+    <>
+      <OrderedQuote accepted={accepted} latest={latest} job={job} shop={shop} />
+      <BenchCautions words={wordsFor(shop.words)} />
+      <TubesToFit orders={orders} sheet={state.sheet} jobNumber={job.number} shop={shop} may={may} />
+      <div className="columns">
+        <OrderedLines quote={accepted} jobNumber={job.number} shop={shop} may={may} />
+        <div className="stack">
+          <FinishWork job={job} quote={accepted} orders={orders} actor={actor} shop={shop} />
+          <PaperList papers={papers} shop={shop} />
+        </div>
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,55 @@
+'use server'
+import { redirect } from 'next/navigation'
+import { afterSave } from '@/app/_components/form/after-save'
+import { type FormState, refusedForm } from '@/app/_components/form/form-state'
+import { staleForm } from '@/app/_components/form/merge-typed'
+import { readForm } from '@/app/_components/form/read-form'
+import { requireStep } from '@/lib/session'
+import { findTube } from '@/lib/store/tube'
+import { addTubeTest } from '@/lib/workflow/add-tube-test'
+import { keepTube } from '@/lib/workflow/keep-tube'
+import { moveTube } from '@/lib/workflow/move-tube'
+import type { Step } from '@/lib/workflow/step'
+import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { refusedTubes } from '../refused-tubes'
+import { testEntryOf } from '../test-schema'
+import { stockKit, tubeSchema, tubeValues } from '../tube-schema'
+import { addTestSchema, moveSchema } from './tube-page-schema'
+
+/** The page keys its forms by this address: they start anew after a save, and only then. */
+const sheetAfter = (id: string, { now }: Step): string => afterSave(`/stock/${id}`, now)
+
+export async function submitTube(before: FormState, form: FormData): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  const kit = stockKit(shop)
+  const read = readForm(tubeSchema(kit), before, form)
+  if (!read.ok) return read.state
+  const { id, version, ...details } = read.value
+  const kept = await keepTube(step, { id, version, details, test: null })
+  if (kept.ok) redirect(sheetAfter(id, step))
+  const current = kept.fault.code === 'stale' ? await findTube(id) : null
+  if (!current) return refusedTubes(before, read.values, kept.fault, shop)
+  return staleForm(before, read.values, {
+    current: tubeValues(current, kit),
+    sentence: stepFaultText(kept.fault, shop),
+  })
+}
+
+export async function submitTest(before: FormState, form: FormData): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  const read = readForm(addTestSchema(shop.words), before, form)
+  if (!read.ok) return read.state
+  const { tubeId, reject, ...typed } = read.value
+  const added = await addTubeTest(step, { tubeId, test: testEntryOf(typed), reject })
+  if (!added.ok) return refusedTubes(before, read.values, added.fault, shop)
+  redirect(`${sheetAfter(tubeId, step)}&tested=${step.now.getTime()}`)
+}
+
+export async function submitMove(before: FormState, form: FormData): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  const read = readForm(moveSchema, before, form)
+  if (!read.ok) return read.state
+  const moved = await moveTube(step, read.value)
+  if (!moved.ok) return refusedForm(before, read.values, stepFaultText(moved.fault, shop))
+  redirect(sheetAfter(moved.value, step))
+}

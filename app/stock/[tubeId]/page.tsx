@@ -1,0 +1,98 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { startKey } from '@/app/_components/form/after-save'
+import { HistoryList } from '@/app/_components/history-list'
+import { Shell } from '@/app/_components/shell/shell'
+import { dayInZone } from '@/lib/domain/calendar'
+import { mayDo } from '@/lib/domain/person/role'
+import { isUsable } from '@/lib/domain/stock/latest-test'
+import { stockType } from '@/lib/domain/stock/stock-type'
+import { wordsFor } from '@/lib/domain/words'
+import { requireUser } from '@/lib/session'
+import { listHistoryOf } from '@/lib/store/history'
+import { findTube, listFittingsOf, listTests } from '@/lib/store/tube'
+import { listTubeTesters } from '@/lib/store/tube-tester'
+import { stockKit, tubeValues } from '../tube-schema'
+import { TypeLists } from '../type-lists'
+import { AddTestForm } from './add-test-form'
+import { MoveForm } from './move-form'
+import { TestsTable } from './tests-table'
+import { TubeFacts } from './tube-facts'
+import { TubeForm } from './tube-form'
+import { TubeLife } from './tube-life'
+import { addTestValues } from './tube-page-schema'
+
+export const metadata: Metadata = { title: 'Stock' }
+
+export default async function TubePage({ params, searchParams }: PageProps<'/stock/[tubeId]'>) {
+  const { actor, shop } = await requireUser()
+  const tube = await findTube((await params).tubeId)
+  if (!tube) notFound()
+  const query = await searchParams
+  const [formKey, tested] = [startKey(query), query.tested]
+  const [tests, fittings, history, testers] = await Promise.all([
+    listTests(tube.id),
+    listFittingsOf(tube.id),
+    listHistoryOf('tube', tube.id),
+    listTubeTesters(),
+  ])
+  const now = new Date()
+  const kit = stockKit(shop)
+  const type = stockType(tube.designation)
+  const electrodes = { screen: type.mayHaveScreen, grid: type.mayHaveGrid, second: type.mayHaveTwoSections }
+  const start = { today: dayInZone(now, shop.timeZone), instrument: testers[0] ?? '' }
+  const sitsInAmp = fittings.some(({ removedAt }) => removedAt === null)
+  return (
+    <Shell shop={shop} actor={actor}>
+      <h1>
+        {tube.mark} <span className="soft">{tube.designation}</span>
+      </h1>
+      <TypeLists testers={testers} />
+      <section className="panel">
+        <h2>Tests</h2>
+        <TestsTable tests={tests} shop={shop} now={now} />
+      </section>
+      <div className="columns">
+        <div className="stack">
+          {mayDo(actor, 'bench-work') && tube.whereabouts === 'in-stock' && (
+            <section className="panel no-print">
+              <h2>Add a test</h2>
+              <AddTestForm
+                key={`test ${tested}`}
+                kit={kit}
+                values={addTestValues(tube.id, start, tests.find(isUsable) ?? null)}
+                electrodes={electrodes}
+                rejected={tube.condition === 'reject'}
+              />
+            </section>
+          )}
+          <section className="panel no-print">
+            <h2>Correct what is written</h2>
+            {/* Keyed by the address and not by the version: without JavaScript a refusal finds its form again by the key. */}
+            <TubeForm key={`sheet ${formKey}`} kit={kit} values={tubeValues(tube, kit)} />
+          </section>
+        </div>
+        <div className="stack">
+          <TubeFacts tube={tube} type={type} shop={shop} now={now} />
+          <TubeLife fittings={fittings} shop={shop} />
+          <section className="panel no-print">
+            <h2>{tube.whereabouts === 'in-stock' ? 'Take out of stock' : 'Put back into stock'}</h2>
+            {tube.whereabouts === 'fitted' && sitsInAmp ? (
+              <p className="soft">
+                This {wordsFor(shop.words).tube} sits in an amplifier and leaves it with that amplifier's job.
+              </p>
+            ) : (
+              <MoveForm
+                key={`move ${formKey}`}
+                tubeId={tube.id}
+                version={tube.version}
+                inStock={tube.whereabouts === 'in-stock'}
+              />
+            )}
+          </section>
+          <HistoryList history={history} shop={shop} />
+        </div>
+      </div>
+    </Shell>
+  )
+}

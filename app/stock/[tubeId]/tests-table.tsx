@@ -1,0 +1,87 @@
+/** Every test of one tube, newest first. */
+import { dayInZone, daysBetween, formatDay } from '@/lib/domain/calendar'
+import type { Shop } from '@/lib/domain/shop/shop'
+import type { TubeTest } from '@/lib/domain/stock/tube'
+import { plateCurrentText, screenCurrentText, settingText, transconductanceText } from '@/lib/domain/stock/tube-text'
+import { capital, wordsFor } from '@/lib/domain/words'
+import styles from '../stock.module.css'
+import { ageText } from '../stock-words'
+
+export function TestsTable({ tests, shop, now }: { tests: readonly TubeTest[]; shop: Shop; now: Date }) {
+  const words = wordsFor(shop.words)
+  const plate = capital(words.plate)
+  if (tests.length === 0) return <p className="soft">Not tested here yet.</p>
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
+    <section className="table-scroll" tabIndex={0} aria-label="All tests">
+      <table className={styles.tests}>
+        <thead>
+          <tr>
+            <th>Tested</th>
+            <th>On</th>
+            <th className="num">{plate} / screen / grid</th>
+            <th className="num">{plate} current</th>
+            <th className="num">Transconductance</th>
+            <th className="num">Screen current</th>
+            <th>Seen</th>
+          </tr>
+        </thead>
+        <tbody>
+          {tests.map((test) => (
+            <tr key={test.id}>
+              <td className="nowrap">
+                {formatDay(dayInZone(test.testedAt, shop.timeZone), words.locale)}
+                <br />
+                <span className="soft small">
+                  {ageText(daysBetween(dayInZone(test.testedAt, shop.timeZone), dayInZone(now, shop.timeZone)))} ·{' '}
+                  {test.testedBy}
+                </span>
+              </td>
+              <td className="nowrap">
+                {test.instrumentName}
+                <br />
+                <span className="soft small">
+                  {test.calibratedOn
+                    ? `calibrated ${formatDay(test.calibratedOn, words.locale)}`
+                    : 'calibration not known'}
+                </span>
+              </td>
+              <td className="num">{settingText(test) || '–'}</td>
+              <td className="num">{plateCurrentText(test.sections) || '–'}</td>
+              <td className="num">{transconductanceText(test.sections) || '–'}</td>
+              <td className="num">{screenCurrentText(test.sections) || '–'}</td>
+              <td>
+                <Seen test={test} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
+}
+
+function Seen({ test: { shorts, leakage, gas, noise, note } }: { test: TubeTest }) {
+  const notes = [
+    leakage && `Heater to cathode: ${leakage}`,
+    gas && `Gas: ${gas}`,
+    noise && `Noise: ${noise}`,
+    note,
+  ].filter(Boolean)
+  return (
+    <>
+      {shorts ? (
+        <span className="tag" data-tone="warn" data-shape="✕">
+          short found, test stopped
+        </span>
+      ) : (
+        'No shorts'
+      )}
+      {notes.map((line) => (
+        <p key={line} className="small">
+          {line}
+        </p>
+      ))}
+    </>
+  )
+}

@@ -1,0 +1,23 @@
+'use server'
+import { redirect } from 'next/navigation'
+import type { FormState } from '@/app/_components/form/form-state'
+import { readForm } from '@/app/_components/form/read-form'
+import { isTestGiven } from '@/lib/domain/stock/test-entry'
+import { requireStep } from '@/lib/session'
+import { keepTube } from '@/lib/workflow/keep-tube'
+import { refusedTubes } from '../refused-tubes'
+import { testEntryOf } from '../test-schema'
+import { stockKit } from '../tube-schema'
+import { newTubeSchema } from './new-tube-schema'
+
+export async function submitNewTube(before: FormState, form: FormData): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  const read = readForm(newTubeSchema(stockKit(shop)), before, form)
+  if (!read.ok) return read.state
+  const { mark, designation, condition, acquired, construction, location, cost, price, ...typed } = read.value
+  const entry = testEntryOf(typed)
+  const details = { mark, designation, condition, acquired, construction, location, cost, price }
+  const kept = await keepTube(step, { id: null, version: 0, details, test: isTestGiven(entry) ? entry : null })
+  if (kept.ok) redirect(`/stock/${kept.value}`)
+  return refusedTubes(before, read.values, kept.fault, shop)
+}

@@ -1,0 +1,12 @@
+import { z } from 'zod'
+import { optionalChoice } from '@/app/_components/form/fields'
+import { SHORTS, testFields } from '../test-schema'
+import { detailFields, type StockKit } from '../tube-schema'
+
+/** Somebody who does no bench work is shown no test, so its choice may be missing. */
+export const newTubeSchema = (kit: StockKit) =>
+  z.object({
+    ...detailFields(kit),
+    ...testFields(kit.words),
+    shorts: optionalChoice('Shorts', SHORTS).transform((shorts) => shorts || 'none'),
+  })

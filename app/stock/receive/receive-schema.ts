@@ -1,0 +1,36 @@
+import { z } from 'zod'
+import { flatRows, type RowValues } from '@/app/_components/form/edit-rows'
+import { choice, flag, measure, rows, text } from '@/app/_components/form/fields'
+import type { FormValues } from '@/app/_components/form/form-state'
+import { blankSetting, readingFields, type SettingStart, settingFields } from '../test-schema'
+import { SHARED_BLANK, type StockKit, sharedFields } from '../tube-schema'
+
+/** Enough for a carton; more than that is two deliveries. */
+export const MOST_ROWS = 200
+
+export const receiveSchema = (kit: StockKit) =>
+  z.object({
+    ...sharedFields(kit),
+    ...settingFields(kit.words),
+    sections: choice('Sections', ['1', '2']),
+    untested: measure({ label: 'Untested, without a row', unit: '', min: 0, max: MOST_ROWS, whole: true }),
+    rows: rows(
+      z.object({ mark: text({ label: 'Mark', max: 40 }), ...readingFields(kit.words), shorts: flag() }),
+    ).refine((all) => all.length <= MOST_ROWS, `At most ${MOST_ROWS} rows are taken in at once.`),
+  })
+
+export const BLANK_ROW: RowValues = { mark: '', plateMilliamps: '', gm: '', secondPlateMilliamps: '', secondGm: '' }
+
+const FIRST_ROWS = 4
+
+export function receiveValues(start: SettingStart): FormValues {
+  const blanks = Array<RowValues>(FIRST_ROWS).fill(BLANK_ROW)
+  return { ...SHARED_BLANK, ...blankSetting(start), sections: '1', untested: '', ...flatRows('rows', blanks) }
+}
+
+/** Values for the next delivery: what they share stays, the rows are empty again. */
+export function nextDelivery(values: FormValues): FormValues {
+  const shared = Object.entries(values).filter(([name]) => !name.startsWith('rows.'))
+  const blanks = Array<RowValues>(FIRST_ROWS).fill(BLANK_ROW)
+  return { ...Object.fromEntries(shared), untested: '', ...flatRows('rows', blanks) }
+}

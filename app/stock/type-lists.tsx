@@ -1,0 +1,22 @@
+/** Suggestions for the boxes of type and instrument; anything else may be typed there too. */
+import { listDesignations } from '@/lib/domain/tube/list-designations'
+
+export const TYPE_LIST = 'tube-types'
+export const TESTER_LIST = 'tube-testers'
+
+export function TypeLists({ testers }: { testers: readonly string[] }) {
+  return (
+    <>
+      <datalist id={TYPE_LIST}>
+        {[...new Set(listDesignations())].map((designation) => (
+          <option key={designation} value={designation} />
+        ))}
+      </datalist>
+      <datalist id={TESTER_LIST}>
+        {testers.map((tester) => (
+          <option key={tester} value={tester} />
+        ))}
+      </datalist>
+    </>
+  )
+}
