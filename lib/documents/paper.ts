@@ -20,7 +20,7 @@ export type Letterhead = {
 export type Paper = {
   readonly kind: PaperKind
   readonly title: string
-  /** As it is said over the phone: "1047-3". */
+  /** As it is said over the phone: "1047-0". */
   readonly number: string
   readonly letterhead: Letterhead
   readonly issuedOn: string

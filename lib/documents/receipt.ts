@@ -57,8 +57,7 @@ export function receiptPaper(received: ReceiptFacts): Paper {
       heading('Left with the amplifier'),
       ...itemsLeft(received.itemsLeft, format),
       ...tubesReceived(received.tubesReceived, v),
-      heading('Terms'),
-      { type: 'note', text: given(received.terms) },
+      ...terms(received.terms),
       shortCautions(v),
       {
         type: 'signatures',
@@ -69,6 +68,10 @@ export function receiptPaper(received: ReceiptFacts): Paper {
       },
     ],
   }
+}
+
+function terms(text: string): Block[] {
+  return text.trim() === '' ? [] : [heading('Terms'), { type: 'note', text }]
 }
 
 function agreed(received: ReceiptFacts, format: Format): FactsBlock {

@@ -52,8 +52,8 @@ const UK_SETTINGS: PaperSettings = {
 }
 export const sampleSettings = (words: Words): PaperSettings => (words === 'US' ? US_SETTINGS : UK_SETTINGS)
 
-const JOB = '1047-3'
-const JOB_URL = 'https://bench.lanternstreet.example/jobs/1047-3'
+const JOB = '1047-0'
+const JOB_URL = 'https://bench.lanternstreet.example/jobs/1047-0'
 
 export const sampleCustomer: CustomerFacts = {
   name: 'Imre Thistlewood',
@@ -154,7 +154,7 @@ export function sampleQuote(words: Words): QuoteFacts {
   const total = sum([subtotal, tax])
   return {
     settings: sampleSettings(words),
-    number: 'Q-1047-3',
+    number: 'Q-1047-0',
     revision: 1,
     jobNumber: JOB,
     validUntil: '2026-10-22',
@@ -383,12 +383,12 @@ export function sampleUnrepaired(words: Words): PickupFacts {
   const fee: Money = money(6000)
   return {
     ...samplePickup(words),
-    outcome: { kind: 'returned-unrepaired', reason: 'The customer declined quote Q-1047-3 rev. 1.' },
+    outcome: { kind: 'returned-unrepaired', reason: 'The customer declined quote Q-1047-0 rev. 1.' },
     readingsAfter: null,
     matches: [],
     tubes: SOCKETS.map(({ position, type }) => ({ position, type, mark: '', origin: 'as received', used: false })),
     workDone: ['Looked at, read and quoted. Nothing was changed.'],
-    workDeclined: ['All of quote Q-1047-3 rev. 1.'],
+    workDeclined: ['All of quote Q-1047-0 rev. 1.'],
     oldParts: [],
     signOff: openSignOff,
     warrantyUntil: null,

@@ -47,11 +47,14 @@ export function formatInstant(instant: Date, zone: string, locale: string): stri
   return format.format(instant)
 }
 
-/** The last instant of a day in a zone, found without a zone table of our own. */
+/** The last second of a day in a zone, found without a zone table of our own. */
 export function endOfDay(day: Day, zone: string): Date {
   // Zones lie within 14 h of UTC; the offset is found from the wall clock shown at the guess.
   const guess = Date.parse(`${day}T23:59:59Z`)
-  return new Date(guess - zoneOffset(new Date(guess - zoneOffset(new Date(guess), zone)), zone))
+  const last = new Date(guess - zoneOffset(new Date(guess - zoneOffset(new Date(guess), zone)), zone))
+  // Where the clock goes back at midnight, that hour of the day comes twice.
+  const again = new Date(last.getTime() + 3_600_000)
+  return dayInZone(again, zone) === day ? again : last
 }
 
 function zoneOffset(instant: Date, zone: string): number {

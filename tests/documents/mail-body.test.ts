@@ -6,10 +6,10 @@ import { sampleQuote } from '@/lib/documents/samples'
 
 test('the mail greets, names total, deposit, validity, the way to answer, and is signed by the shop', () => {
   const { subject, text } = quoteMail(sampleQuote('US'))
-  expect(subject).toBe('Quote Q-1047-3 rev. 1 for your Crakewell Hollowmere 50')
+  expect(subject).toBe('Quote Q-1047-0 rev. 1 for your Crakewell Hollowmere 50')
   for (const said of [
     'Dear Imre Thistlewood,',
-    'job 1047-3',
+    'job 1047-0',
     'Total, Sales tax included: $288.49',
     'Deposit due before work starts: $86.55',
     'Valid until the end of Thu, Oct 22, 2026',
@@ -37,7 +37,7 @@ test('a name cannot bring markup into the mail or a line of its own into its hea
   }
   const { subject, html } = quoteMail(quote)
   expect(html).toContain('Dear &lt;b&gt;Imre &amp; &quot;Sons&quot;&lt;/b&gt;,')
-  expect(subject).toBe('Quote Q-1047-3 rev. 1 for your Crakewell 50 Bcc: all@example')
+  expect(subject).toBe('Quote Q-1047-0 rev. 1 for your Crakewell 50 Bcc: all@example')
 })
 test('no deposit, no line about one', () => {
   expect(quoteMail({ ...sampleQuote('US'), depositDue: null }).text).not.toMatch(/deposit/i)

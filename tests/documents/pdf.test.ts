@@ -138,7 +138,7 @@ describe('size, language and tags', () => {
   })
   test('title, language, date and the mark of a tagged file are set', async () => {
     const pdf = await read(quotePaper(sampleQuote('UK')))
-    expect(pdf).toMatchObject({ title: 'Quote Q-1047-3 rev. 1', language: 'en-GB', tagged: true })
+    expect(pdf).toMatchObject({ title: 'Quote Q-1047-0 rev. 1', language: 'en-GB', tagged: true })
     expect(pdf.created).toContain('20261008170500')
     expect((await read(quotePaper(sampleQuote('US')))).language).toBe('en-US')
   })
@@ -163,7 +163,7 @@ describe('size, language and tags', () => {
     ])
       expect(tags).toContain(tag)
     const alternatives = pdf.pages.flatMap((page) => page.alternatives)
-    expect(alternatives).toContain('QR code: Job 1047-3, https://bench.lanternstreet.example/jobs/1047-3')
+    expect(alternatives).toContain('QR code: Job 1047-0, https://bench.lanternstreet.example/jobs/1047-0')
     expect(
       alternatives.some((text) => text.startsWith('Chassis from above') && text.includes('V3: 6L6GC, fit LS-0412')),
     ).toBe(true)

@@ -26,7 +26,7 @@ const AMP = ['Crakewell', 'Hollowmere 50', 'HM-50-2281', 'Line voltage: 120 V', 
 describe('receipt', () => {
   test('carries every fact of the intake', () => {
     const facts = [
-      '1047-3',
+      '1047-0',
       'Oct 8, 2026, 1:02 PM',
       'Dara Quennell',
       'Hums after twenty minutes',
@@ -39,7 +39,7 @@ describe('receipt', () => {
       'The bench fee is credited',
       'V2: 12AX7, customer’s label “quiet one”',
       'V3: 6L6GC, no mark',
-      'jobs/1047-3',
+      'jobs/1047-0',
       'terms accepted: ________',
     ]
     expect(missing(receiptPaper(sampleReceipt('US')), [...SHOP, ...OWNER, ...AMP, ...facts])).toEqual([])
@@ -87,7 +87,7 @@ describe('quote', () => {
   })
   test('carries number, revision, validity, findings, tubes with tests, and what was declined', () => {
     const facts = [
-      'Q-1047-3 rev. 1',
+      'Q-1047-0 rev. 1',
       'Valid until: Thu, Oct 22, 2026',
       'Grid voltage on V3 falls from −38.2 V',
       'Labor:',
@@ -248,7 +248,7 @@ describe('pickup sheet', () => {
       missing(paper, [
         'was not repaired and was not safety-tested',
         'must not be connected to the line supply',
-        'Reason: The customer declined quote Q-1047-3 rev. 1.',
+        'Reason: The customer declined quote Q-1047-0 rev. 1.',
         'Outcome: returned unrepaired',
         'Warranty until: no warranty',
       ]),

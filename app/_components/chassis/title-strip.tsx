@@ -108,7 +108,7 @@ function TitleBlock({ title, titleLines, words, top }: Omit<TitleProps, 'sockets
           x={right - 14}
           y={top + 67}
           textAnchor="end"
-          textLength={estimatedWidth(line, 16) > 1.2 * room ? room : undefined}
+          textLength={estimatedWidth(line, 16) > 1.05 * room ? room : undefined}
           lengthAdjust="spacingAndGlyphs"
         >
           {line}

@@ -1,6 +1,6 @@
 /**
  * A job number that survives the telephone: a running number and a check digit,
- * "1047-3". One wrong digit and nearly every swap of neighbours is caught.
+ * "1047-0". One wrong digit and nearly every swap of neighbours is caught.
  * Check digit: Luhn, as in ISO/IEC 7812-1 annex B (from memory).
  */
 import { fail, ok, type Result } from '@/lib/domain/result'
@@ -20,7 +20,7 @@ export function checkDigit(digits: string): number {
 
 export const jobNumber = (running: number): string => `${running}-${checkDigit(String(running))}`
 
-/** Takes "1047-3", "1047 3" or "10473" and gives back "1047-3". */
+/** Takes "1047-0", "1047 3" or "10470" and gives back "1047-0". */
 export function readJobNumber(typed: string): Result<string, JobNumberFault> {
   const digits = typed.replace(/[\s-]/g, '')
   if (!/^\d{5,10}$/.test(digits)) return fail('not-a-job-number')

@@ -12,7 +12,7 @@ export type JobItem = {
 
 export type Job = {
   readonly id: string
-  /** Sayable, with its check digit: "1047-3". */
+  /** Sayable, with its check digit: "1047-0". */
   readonly number: string
   readonly customerId: string
   readonly ampId: string

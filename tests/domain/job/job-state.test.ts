@@ -3,7 +3,10 @@ import { isClosed, JOB_STATES, moveJob, nextStates, plainMoves } from '@/lib/dom
 
 describe('where a job may go', () => {
   test('a received amplifier is never handed over as collected without release', () => {
-    expect(moveJob('received', 'collected')).toEqual({ ok: false, fault: { code: 'cannot-move', from: 'received', to: 'collected' } })
+    expect(moveJob('received', 'collected')).toEqual({
+      ok: false,
+      fault: { code: 'cannot-move', from: 'received', to: 'collected' },
+    })
   })
 
   test('only a tested amplifier becomes ready; an uncollected one comes back to ready', () => {
@@ -16,7 +19,9 @@ describe('where a job may go', () => {
 
   test('release and pickup are not offered as a move by hand', () => {
     for (const state of JOB_STATES.filter((each) => each !== 'uncollected'))
-      expect(plainMoves(state).filter((to) => to === 'ready' || to === 'collected' || to === 'returned-unrepaired')).toEqual([])
+      expect(
+        plainMoves(state).filter((to) => to === 'ready' || to === 'collected' || to === 'returned-unrepaired'),
+      ).toEqual([])
   })
 
   test('every open state has a way to an end', () => {

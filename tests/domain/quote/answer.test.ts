@@ -8,7 +8,14 @@ const at = (day: string, minutes: number, zone: string) => instantInZone(day as 
 
 describe('the time of an answer', () => {
   it('reads 9:05, 09.05 and 17:30; not 24:00, 9:5 or noon', () => {
-    expect(['9:05', '09.05', '17:30', '24:00', '9:5', 'noon'].map(readClock)).toEqual([545, 545, 1050, null, null, null])
+    expect(['9:05', '09.05', '17:30', '24:00', '9:5', 'noon'].map(readClock)).toEqual([
+      545,
+      545,
+      1050,
+      null,
+      null,
+      null,
+    ])
   })
 
   // Offsets from the time zone database (tz), as the runtime carries it: New York is UTC−5, UTC−4 in summer.
@@ -42,15 +49,26 @@ describe('a sent quote', () => {
     expect(stateNow(quote, new Date('2031-05-21T04:00:00Z'), 'America/New_York')).toBe('lapsed')
   })
   it('an accepted one does not lapse', () => {
-    expect(stateNow({ ...quote, state: 'accepted' }, new Date('2031-06-21T04:00:00Z'), 'America/New_York')).toBe('accepted')
+    expect(stateNow({ ...quote, state: 'accepted' }, new Date('2031-06-21T04:00:00Z'), 'America/New_York')).toBe(
+      'accepted',
+    )
   })
 })
 
 describe('declined work', () => {
-  const quote = { number: 'Q2001', revision: 2, lines: [{ text: 'New\nreverb tank', socketPosition: null }, { text: '6L6GC, mark T-1', socketPosition: 'V3' }] } as never
+  const quote = {
+    number: 'Q2001',
+    revision: 2,
+    lines: [
+      { text: 'New\nreverb tank', socketPosition: null },
+      { text: '6L6GC, mark T-1', socketPosition: 'V3' },
+    ],
+  } as never
   it('is one line, and is taken out again without touching others', () => {
     const said = declinedText(quote, 'May 6, 2031', 'Mirela\nThorn')
-    expect(said).toBe('Quote Q2001, revision 2, declined May 6, 2031 by Mirela Thorn: New reverb tank; 6L6GC, mark T-1 for V3')
+    expect(said).toBe(
+      'Quote Q2001, revision 2, declined May 6, 2031 by Mirela Thorn: New reverb tank; 6L6GC, mark T-1 for V3',
+    )
     expect(withoutDeclined(`Old note\n${said}`, quote)).toBe('Old note')
     expect(withoutDeclined('Quote Q2001, revision 1, declined x', quote)).toBe('Quote Q2001, revision 1, declined x')
   })

@@ -39,7 +39,9 @@ describe('totals of a quote', () => {
   })
 
   it('takes tax once, on the sum: three times 0.33 at 10 % is 0.10, where line by line would be 0.09', () => {
-    expect(quoteTotals([line('part', 1000, 33), line('part', 1000, 33), line('part', 1000, 33)], 10_000, 0).tax).toBe(10)
+    expect(quoteTotals([line('part', 1000, 33), line('part', 1000, 33), line('part', 1000, 33)], 10_000, 0).tax).toBe(
+      10,
+    )
   })
 
   it('a bench fee already paid comes off: 100.00 less 40.00, both taxed at 20 %, is 72.00', () => {
@@ -77,7 +79,7 @@ describe('a total against the spending limit', () => {
     expect(spendingOf(money(25_000), money(25_000))).toEqual({ kind: 'within', limit: 25_000, left: 0 })
     const over = spendingOf(money(25_001), money(25_000))
     expect(over).toEqual({ kind: 'over', limit: 25_000, over: 1 })
-    expect(spendingText(over, show)).toContain('Over the customer\'s limit of 250.00 by 0.01.')
+    expect(spendingText(over, show)).toContain("Over the customer's limit of 250.00 by 0.01.")
   })
   it('without a limit says that every amount is asked first', () => {
     expect(spendingText(spendingOf(money(1), null), show)).toContain('No spending limit was agreed')
