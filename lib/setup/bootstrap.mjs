@@ -3,7 +3,7 @@
  * what it would make is already there and fits. Node built-ins only, since it runs before
  * anything is installed. Usage: node lib/setup/bootstrap.mjs [client] [build] [shop]
  */
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { run, runNode, runTypeScript } from './child.mjs'
 import { hashOf, installFits, isFresh, markFresh, root } from './freshness.mjs'
@@ -15,8 +15,10 @@ const buildStamp = join(root, '.next/benchglow-stamp')
 /** Everything the build reads. lib/setup is not in it: it runs before the build or beside it. */
 const buildSources = [
   ...['app', 'public', 'prisma/schema.prisma', 'package-lock.json', 'next.config.ts', 'tsconfig.json'],
-  ...['proxy.ts', 'instrumentation.ts', 'lib/session.ts'],
-  ...['domain', 'documents', 'mail', 'store', 'workflow'].map((folder) => `lib/${folder}`),
+  ...['proxy.ts', 'instrumentation.ts'],
+  ...readdirSync(join(root, 'lib'))
+    .filter((name) => name !== 'setup')
+    .map((name) => `lib/${name}`),
 ]
 
 export async function bootstrap(steps) {

@@ -16,6 +16,8 @@ import { root } from './freshness.mjs'
 import { runCommand, Trouble } from './trouble.mjs'
 
 const readySeconds = 60
+/** How long an open page may hold the server up when it is told to stop. */
+const stopSeconds = 8
 const mode = process.argv.includes('--dev') ? 'dev' : 'start'
 
 async function start() {
@@ -27,12 +29,9 @@ async function start() {
   await bootstrap(mode === 'dev' ? ['shop'] : ['shop', 'build'])
   const { child, ended } = serve(port, host)
   const reachable = `http://${host === '127.0.0.1' || host === '0.0.0.0' ? 'localhost' : host}:${port}`
-  const answered = await Promise.race([
-    answers(`http://${host === '0.0.0.0' ? '127.0.0.1' : host}:${port}/api/health`),
-    ended,
-  ])
-  if (answered === true) console.log(greeting(reachable, data))
-  else if (answered === false) {
+  const health = `http://${host === '0.0.0.0' ? '127.0.0.1' : host}:${port}/api/health`
+  if (await answers(health, child)) console.log(greeting(reachable, data))
+  else if (child.exitCode === null && child.signalCode === null) {
     child.kill('SIGTERM')
     throw new Trouble(`The shop did not answer within ${readySeconds} seconds; the lines above say why.`)
   }
@@ -68,12 +67,13 @@ function serve(port, host) {
   const child = spawn(process.execPath, [next, mode, '--port', String(port), '--hostname', host], {
     cwd: root,
     env: { ...process.env, NODE_ENV: mode === 'dev' ? 'development' : 'production', NEXT_TELEMETRY_DISABLED: '1' },
-    stdio: ['ignore', 'ignore', 'inherit'],
+    stdio: ['ignore', mode === 'dev' ? 'inherit' : 'ignore', 'inherit'],
   })
   let asked = false
   const stop = () => {
     asked = true
     child.kill('SIGTERM')
+    setTimeout(() => child.kill('SIGKILL'), stopSeconds * 1000).unref()
   }
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, stop)
   const ended = new Promise((settle) => {
@@ -82,9 +82,9 @@ function serve(port, host) {
   return { child, ended }
 }
 
-async function answers(url) {
+async function answers(url, child) {
   const deadline = Date.now() + readySeconds * 1000
-  while (Date.now() < deadline) {
+  while (Date.now() < deadline && child.exitCode === null && child.signalCode === null) {
     const response = await fetch(url).catch(() => null)
     if (response?.ok) return true
     await sleep(100)
