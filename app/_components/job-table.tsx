@@ -2,6 +2,7 @@
 import Link from 'next/link'
 import { type Day, daysBetween, formatDay } from '@/lib/domain/calendar'
 import type { JobLine } from '@/lib/domain/job/job'
+import { isClosed } from '@/lib/domain/job/job-state'
 import { StateTag } from './state-tag'
 
 export function JobTable({
@@ -42,7 +43,7 @@ export function JobTable({
                 <StateTag state={job.state} />
               </td>
               <td>
-                <PromisedDay day={job.promisedOn} today={today} locale={locale} />
+                <PromisedDay day={job.promisedOn} today={isClosed(job.state) ? null : today} locale={locale} />
               </td>
             </tr>
           ))}
@@ -52,8 +53,10 @@ export function JobTable({
   )
 }
 
-function PromisedDay({ day, today, locale }: { day: Day | null; today: Day; locale: string }) {
+/** Without `today` the job is closed, and a day that has passed says nothing. */
+function PromisedDay({ day, today, locale }: { day: Day | null; today: Day | null; locale: string }) {
   if (day === null) return <span className="soft">none</span>
+  if (today === null) return formatDay(day, locale)
   const left = daysBetween(today, day)
   const words = left < 0 ? `${-left} d late` : left === 0 ? 'today' : `in ${left} d`
   return (

@@ -20,7 +20,12 @@ export type OutgoingMail = {
 }
 
 const SECOND = 1000
-const PATIENCE = { connectionTimeout: 15 * SECOND, greetingTimeout: 15 * SECOND, socketTimeout: 60 * SECOND, dnsTimeout: 15 * SECOND }
+const PATIENCE = {
+  connectionTimeout: 15 * SECOND,
+  greetingTimeout: 15 * SECOND,
+  socketTimeout: 60 * SECOND,
+  dnsTimeout: 15 * SECOND,
+}
 
 const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim()
 

@@ -12,7 +12,6 @@ export type JobProgress = {
     readonly tubes: number
   } | null
   readonly workOrders: number
-  readonly safetyOpen: number
   readonly safetyFailed: number
   readonly safetySigned: number
   readonly pickupSheets: number
@@ -39,8 +38,7 @@ export async function findJobProgress(jobId: string, ampId: string): Promise<Job
     quote: quote && { number: quote.number, revision: quote.revision, state: quote.state, tubes: quote.lines.length },
     workOrders: count(papers, (row) => row.kind === 'work-order'),
     pickupSheets: count(papers, (row) => row.kind === 'pickup-sheet'),
-    safetyOpen: count(safety, (row) => row.outcome === ''),
     safetyFailed: count(safety, (row) => row.outcome === 'fail'),
-    safetySigned: safety.reduce((total, row) => total + (row.outcome === '' ? 0 : row._count), 0),
+    safetySigned: safety.reduce((total, row) => total + row._count, 0),
   }
 }

@@ -4,12 +4,12 @@
  * saved. A no lets them go and puts the lines into the job's declined work.
  */
 import { dayInZone, endOfDay } from '@/lib/domain/calendar'
-import { type AfterYes, type AnswerWay, answerHowText } from '@/lib/domain/quote/answer'
-import { declinedText } from '@/lib/domain/quote/declined'
-import { type Quote, quoteTitle, stateNow, totalsOf } from '@/lib/domain/quote/quote'
 import type { Job } from '@/lib/domain/job/job'
 import type { JobState } from '@/lib/domain/job/job-state'
 import type { Money } from '@/lib/domain/money'
+import { type AfterYes, type AnswerWay, answerHowText } from '@/lib/domain/quote/answer'
+import { declinedText } from '@/lib/domain/quote/declined'
+import { type Quote, quoteTitle, stateNow, totalsOf } from '@/lib/domain/quote/quote'
 import type { Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { inTransaction, type Tx } from '@/lib/store/database'
@@ -62,7 +62,8 @@ const MINUTE = 60_000
 function refuseUnfit({ now }: Step, shop: Shop, quote: Quote, { at, answer }: AnswerToKeep): void {
   const named = quoteTitle(quote)
   if (quote.state === 'draft') refuse({ code: 'quote-not-out', quote: named })
-  if (quote.state !== 'sent') refuse({ code: 'quote-not-waiting', quote: named, state: stateNow(quote, now, shop.timeZone) })
+  if (quote.state !== 'sent')
+    refuse({ code: 'quote-not-waiting', quote: named, state: stateNow(quote, now, shop.timeZone) })
   // An answer is noted to the minute; the quote went out within one.
   if (quote.sentAt && at.getTime() < quote.sentAt.getTime() - MINUTE) refuse({ code: 'answer-before-quote' })
   if (at > now) refuse({ code: 'answer-ahead' })
@@ -74,9 +75,21 @@ type Answered<Answer> = { readonly job: Job; readonly quote: Quote; readonly inp
 type Yes = Extract<AnswerToKeep, { answer: 'accepted' }>
 type No = Extract<AnswerToKeep, { answer: 'declined' }>
 
-async function saveAnswer(tx: Tx, { actor }: Step, quote: Quote, { answer, at, by, way, detail }: AnswerToKeep): Promise<void> {
+async function saveAnswer(
+  tx: Tx,
+  { actor }: Step,
+  quote: Quote,
+  { answer, at, by, way, detail }: AnswerToKeep,
+): Promise<void> {
   const how = answerHowText(way, detail)
-  const change = { state: answer, answer, answeredAt: at, answerBy: by, answerHow: how, answerTakenBy: actor.name } as const
+  const change = {
+    state: answer,
+    answer,
+    answeredAt: at,
+    answerBy: by,
+    answerHow: how,
+    answerTakenBy: actor.name,
+  } as const
   if (!(await saveQuote(tx, quote.id, quote.version, change))) refuse(await stale(tx, 'quote', quote.id, quote.version))
 }
 
@@ -101,12 +114,15 @@ async function takeOver(tx: Tx, step: Step, job: Job, quote: Quote): Promise<voi
   const free = [...quote.lines]
   for (const { kind, text, tubeId, doneAt, doneBy } of earlier.lines) {
     if (!doneAt) continue
-    const at = free.findIndex((line) => line.kind === kind && line.text === text && line.tubeId === tubeId && line.doneAt === null)
+    const at = free.findIndex(
+      (line) => line.kind === kind && line.text === text && line.tubeId === tubeId && line.doneAt === null,
+    )
     const [same] = at < 0 ? [] : free.splice(at, 1)
     if (same) await saveLineDone(tx, same.id, { at: doneAt, by: doneBy })
   }
   await releaseHold(tx, earlier.id)
-  if (!(await saveQuote(tx, earlier.id, earlier.version, { state: 'superseded' }))) refuse(await stale(tx, 'quote', earlier.id, earlier.version))
+  if (!(await saveQuote(tx, earlier.id, earlier.version, { state: 'superseded' })))
+    refuse(await stale(tx, 'quote', earlier.id, earlier.version))
   const did = `Quote ${quoteTitle(earlier)} is superseded by ${quoteTitle(quote)}`
   await noteQuote(tx, step, { quote: earlier, did, version: earlier.version + 1 })
 }

@@ -47,7 +47,9 @@ export function fitTube(step: Step, jobNumber: string, position: string): Promis
     inTransaction(async (tx) => {
       const place = await placeOf(tx, step, jobNumber, position)
       const tube = await orderedTube(tx, place)
-      const before = place.fittings.find(({ socketId, removedAt }) => socketId === place.socket.id && removedAt === null)
+      const before = place.fittings.find(
+        ({ socketId, removedAt }) => socketId === place.socket.id && removedAt === null,
+      )
       await assertFree(tx, step, place, tube, before)
       await makeRoom(tx, place, before)
       await putIn(tx, step, place, tube)
@@ -61,9 +63,16 @@ async function orderedTube(tx: Tx, { line, socket }: Place): Promise<Tube> {
   return tube ?? refuse({ code: 'no-tube-ordered', position: socket.position })
 }
 
-async function assertFree(tx: Tx, step: Step, { job, socket }: Place, tube: Tube, before: Fitting | undefined): Promise<void> {
+async function assertFree(
+  tx: Tx,
+  step: Step,
+  { job, socket }: Place,
+  tube: Tube,
+  before: Fitting | undefined,
+): Promise<void> {
   const ownHere = before?.jobId === job.id && before.tubeId !== null
-  if (ownHere && before.tubeId !== tube.id) refuse({ code: 'socket-holds', position: socket.position, mark: before.mark })
+  if (ownHere && before.tubeId !== tube.id)
+    refuse({ code: 'socket-holds', position: socket.position, mark: before.mark })
   // A tube this job has fitted already is refused like any other that sits in a socket.
   await refuseTaken(tx, step, { tube, socketPosition: socket.position, jobId: job.id, here: [] })
 }
@@ -79,13 +88,25 @@ async function makeRoom(tx: Tx, { job, socket }: Place, before: Fitting | undefi
 async function putIn(tx: Tx, step: Step, { job, sheet, socket, line }: Place, tube: Tube): Promise<void> {
   const { actor, now } = step
   const after = { type: tube.designation, mark: tube.mark }
-  const fitting = { tubeId: tube.id, socketId: socket.id, jobId: job.id, text: fittedTubeText(after), fittedAt: now, fittedBy: actor.name }
+  const fitting = {
+    tubeId: tube.id,
+    socketId: socket.id,
+    jobId: job.id,
+    text: fittedTubeText(after),
+    fittedAt: now,
+    fittedBy: actor.name,
+  }
   if (!(await markFitted(tx, fitting))) refuse({ code: 'not-found', what: `${tube.mark} in stock` })
   await saveFittedTube(tx, socket.id, { typeFitted: after.type, markFitted: after.mark })
   if (line) await saveLineDone(tx, line.id, { at: now, by: actor.name })
   const change = { label: socket.position, from: sheetText(socket), to: fittedTubeText(after) }
   await noteFitting(tx, step, { job, sheet, change, did: `${tube.mark} fitted in ${socket.position}` })
-  await noteTube(tx, step, tube.id, `Fitted in ${socket.position} of ${sheet.amp.make} ${sheet.amp.model}, job ${job.number}`)
+  await noteTube(
+    tx,
+    step,
+    tube.id,
+    `Fitted in ${socket.position} of ${sheet.amp.make} ${sheet.amp.model}, job ${job.number}`,
+  )
 }
 
 const sheetText = ({ typeFitted, markFitted }: Socket): string => fittedTubeText({ type: typeFitted, mark: markFitted })
@@ -114,10 +135,16 @@ export function takeTubeOut(step: Step, jobNumber: string, position: string): Pr
 }
 
 /** Back into stock, and reserved again for this job as long as its quote names it. */
-async function takeOut(tx: Tx, step: Step, { job, quote, socket }: Place, fitted: { id: string; tubeId: string }): Promise<void> {
+async function takeOut(
+  tx: Tx,
+  step: Step,
+  { job, quote, socket }: Place,
+  fitted: { id: string; tubeId: string },
+): Promise<void> {
   const { tubeId } = fitted
   if (!(await markTakenOut(tx, fitted.id, step.now))) refuse({ code: 'not-fitted-here', position: socket.position })
-  if (!(await moveFittedTube(tx, tubeId, 'fitted', 'in-stock'))) refuse({ code: 'not-fitted-here', position: socket.position })
+  if (!(await moveFittedTube(tx, tubeId, 'fitted', 'in-stock')))
+    refuse({ code: 'not-fitted-here', position: socket.position })
   const line = quote?.lines.find((each) => each.tubeId === tubeId)
   if (quote && line) {
     await setHold(tx, [tubeId], { hold: 'reserved', jobId: job.id, quoteId: quote.id, until: null, now: step.now })

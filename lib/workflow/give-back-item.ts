@@ -1,6 +1,7 @@
 /** Ticks an item left with the amplifier as given back, or not. */
-import type { Result } from '@/lib/domain/result'
+
 import { isClosed } from '@/lib/domain/job/job-state'
+import type { Result } from '@/lib/domain/result'
 import { inTransaction } from '@/lib/store/database'
 import { writeHistory } from '@/lib/store/history'
 import { saveItemReturned } from '@/lib/store/job-item'

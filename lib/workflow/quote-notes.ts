@@ -18,22 +18,40 @@ type ShownQuote = Pick<Quote, 'validUntil' | 'depositPercent' | 'note' | 'taxMil
   readonly lines: readonly Omit<QuoteLine, 'id' | 'doneAt' | 'doneBy'>[]
 }
 
+type ShownLine = ShownQuote['lines'][number]
+
+const lineLabel = ({ kind, text, socketPosition }: ShownLine) =>
+  kind === 'tube' && socketPosition ? socketPosition : text
+
+function lineShown(line: ShownLine, shop: Shop): string {
+  const { kind, text, socketPosition, thousandths, unit, unitPrice, taxable } = line
+  const price = `${thousandths / 1000} ${unit} at ${moneyIn(shop, unitPrice)}, ${moneyIn(shop, amountOf(line))}`
+  const tube = kind === 'tube' && socketPosition ? `${text}: ` : ''
+  return `${tube}${price}${taxable ? '' : ', not taxed'}`
+}
+
+/** A line is known by what it is for, so that one more above it changes nothing. */
+function linesShown(lines: readonly ShownLine[], shop: Shop): [string, string][] {
+  const met = new Map<string, number>()
+  return lines.map((line) => {
+    const label = lineLabel(line)
+    const times = (met.get(label) ?? 0) + 1
+    met.set(label, times)
+    return [times === 1 ? label : `${label} (${times})`, lineShown(line, shop)]
+  })
+}
+
 export function quoteShown(
   { validUntil, depositPercent, note, lines, taxMilliPercent }: ShownQuote,
   shop: Shop,
 ): Shown {
   const { total } = quoteTotals(lines, taxMilliPercent, depositPercent)
-  const lineShown = (line: ShownQuote['lines'][number], index: number) =>
-    [
-      `Line ${index + 1}`,
-      `${line.text}${line.socketPosition ? ` for ${line.socketPosition}` : ''}: ${line.thousandths / 1000} ${line.unit} at ${moneyIn(shop, line.unitPrice)}, ${moneyIn(shop, amountOf(line))}${line.taxable ? '' : ', not taxed'}`,
-    ] as const
   return shown([
     ['Total', moneyIn(shop, total)],
     ['Valid until', dayIn(shop, validUntil)],
     ['Deposit', `${depositPercent} %`],
     ['Note', note],
-    ...lines.map(lineShown),
+    ...linesShown(lines, shop),
   ])
 }
 

@@ -36,7 +36,14 @@ function idleFacts(position: string, idle: IdleResult): SocketReadingFacts {
 
 function socketFacts({ socket, outcome }: SocketResult): SocketReadingFacts[] {
   const { position, typeFitted: type } = socket
-  const unknown = { position, type, plateVoltage: null, plateCurrent: null, plateDissipation: null, shareOfRating: null }
+  const unknown = {
+    position,
+    type,
+    plateVoltage: null,
+    plateCurrent: null,
+    plateDissipation: null,
+    shareOfRating: null,
+  }
   switch (outcome.kind) {
     case 'idle':
       return [idleFacts(position, outcome.idle)]
@@ -51,7 +58,8 @@ function socketFacts({ socket, outcome }: SocketResult): SocketReadingFacts[] {
 
 export function readingSetFacts({ set, result }: WorkedRound, words: Words): ReadingSetFacts {
   const methods = set.entries.flatMap(({ method }) => (method === '' ? [] : [methodWord(method)]))
-  const calibrated = set.calibratedOn === null ? 'calibration date not known' : `cal. ${formatDay(set.calibratedOn, words.locale)}`
+  const calibrated =
+    set.calibratedOn === null ? 'calibration date not known' : `cal. ${formatDay(set.calibratedOn, words.locale)}`
   return {
     takenAt: set.takenAt.toISOString(),
     takenBy: set.takenBy,

@@ -14,12 +14,16 @@ import { listPapers } from '@/lib/store/paper'
 import { requireLatest, requireOpenJob } from './quote-draft'
 import { quoteFacts } from './quote-facts'
 import { noteQuote } from './quote-notes'
-import { type MailOutcome, sendWithWaiting } from './send-waiting-mail'
 import { writeMail } from './send-quote'
+import { type MailOutcome, sendWithWaiting } from './send-waiting-mail'
 import { refuse, refusing, type Step } from './step'
 import type { StepFault } from './step-fault'
 
-export async function reissueQuoteMail(step: Step, shop: Shop, jobNumber: string): Promise<Result<MailOutcome, StepFault>> {
+export async function reissueQuoteMail(
+  step: Step,
+  shop: Shop,
+  jobNumber: string,
+): Promise<Result<MailOutcome, StepFault>> {
   const written = await refusing(() => inTransaction((tx) => rewrite(tx, step, shop, jobNumber)))
   return written.ok ? ok(await sendWithWaiting(step, shop, written.value)) : written
 }
@@ -28,7 +32,8 @@ async function rewrite(tx: Tx, step: Step, shop: Shop, jobNumber: string): Promi
   const job = await requireOpenJob(tx, jobNumber)
   const quote = await requireLatest(tx, job)
   const head = (await findJobHead(jobNumber, tx)) ?? refuse({ code: 'not-found', what: `Job ${jobNumber}` })
-  if (quote.state !== 'sent' || !quote.sentAt) return refuse({ code: 'quote-not-waiting', quote: quoteTitle(quote), state: quote.state })
+  if (quote.state !== 'sent' || !quote.sentAt)
+    return refuse({ code: 'quote-not-waiting', quote: quoteTitle(quote), state: quote.state })
   if (head.customer.email === '') refuse({ code: 'no-address', customer: head.customer.name })
   const facts = await quoteFacts(tx, shop, head, quote, quote.sentAt)
   const paper = (await listPapers(job.id, 'quote')).find(({ number }) => number === quoteNumber(facts))

@@ -34,7 +34,11 @@ async function revise(tx: Tx, step: Step, shop: Shop, before: Quote): Promise<st
   const matches = standingMatches(before.matches, lines)
   const terms = { taxName, taxMilliPercent, depositPercent, note, validUntil }
   const draft = await createQuote(tx, { jobId, createdAt: step.now, revises: before, matches, lines, ...terms })
-  await noteQuote(tx, step, { quote: draft, did: `Quote ${quoteTitle(draft)} begun from revision ${before.revision}`, version: draft.version })
+  await noteQuote(tx, step, {
+    quote: draft,
+    did: `Quote ${quoteTitle(draft)} begun from revision ${before.revision}`,
+    version: draft.version,
+  })
   if (before.state === 'sent') await supersede(tx, step, before, draft)
   return draft.id
 }
@@ -43,5 +47,9 @@ async function supersede(tx: Tx, step: Step, before: Quote, draft: Quote): Promi
   if (!(await saveQuote(tx, before.id, before.version, { state: 'superseded' })))
     refuse(await stale(tx, 'quote', before.id, before.version))
   await passHolds(tx, before.id, draft.id)
-  await noteQuote(tx, step, { quote: before, did: `Quote ${quoteTitle(before)} is superseded`, version: before.version + 1 })
+  await noteQuote(tx, step, {
+    quote: before,
+    did: `Quote ${quoteTitle(before)} is superseded`,
+    version: before.version + 1,
+  })
 }

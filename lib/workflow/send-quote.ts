@@ -65,7 +65,13 @@ async function issue(tx: Tx, step: Step, shop: Shop, { jobNumber, way, written }
   if (!(await saveQuote(tx, quote.id, quote.version, { state: 'sent', sentAt: step.now })))
     refuse(await stale(tx, 'quote', quote.id, quote.version))
   const facts = await quoteFacts(tx, shop, head, quote, step.now)
-  const papers = { jobId: job.id, kind: 'quote', number: quoteNumber(facts), issuedAt: step.now, issuedBy: step.actor.name } as const
+  const papers = {
+    jobId: job.id,
+    kind: 'quote',
+    number: quoteNumber(facts),
+    issuedAt: step.now,
+    issuedBy: step.actor.name,
+  } as const
   const paperId = await createPaper(tx, { ...papers, view: quotePaper(facts) })
   const mailId = way === 'mail' ? await writeMail(tx, step, { head, facts, paperId }) : null
   await noteSent(tx, step, shop, { quote, head, way, held })
@@ -95,10 +101,21 @@ async function noteSent(tx: Tx, step: Step, shop: Shop, { quote, head, way, held
   const how = way === 'mail' ? `to be mailed to ${customer.email}` : 'printed to be handed over'
   const did = `Quote ${named} over ${moneyIn(shop, totalsOf(quote).total)} ${how}, valid until ${dayIn(shop, quote.validUntil)}`
   await noteQuote(tx, step, { quote, did, version: quote.version + 1 })
-  await noteTubes(tx, step, held, `Held for job ${job.number} by quote ${named}, until the end of ${dayIn(shop, quote.validUntil)}`)
-  if (moveJob(job.state, 'waiting-for-answer').ok) await moveJobInside(tx, step, job, 'waiting-for-answer', `Quote ${named} is out`)
+  await noteTubes(
+    tx,
+    step,
+    held,
+    `Held for job ${job.number} by quote ${named}, until the end of ${dayIn(shop, quote.validUntil)}`,
+  )
+  if (moveJob(job.state, 'waiting-for-answer').ok)
+    await moveJobInside(tx, step, job, 'waiting-for-answer', `Quote ${named} is out`)
   else {
     const about = { subject: 'job', subjectId: job.id, jobId: job.id } as const
-    await writeHistory(tx, { at: step.now, person: step.actor.name, ...about, did: `Quote ${named} is out; the job's state stays` })
+    await writeHistory(tx, {
+      at: step.now,
+      person: step.actor.name,
+      ...about,
+      did: `Quote ${named} is out; the job's state stays`,
+    })
   }
 }

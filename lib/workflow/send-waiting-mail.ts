@@ -11,7 +11,7 @@ import { renderPdf } from '@/lib/documents/pdf'
 import type { Mail } from '@/lib/domain/quote/mail'
 import { fail, ok, type Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
-import { type MailServer, mailServer } from '@/lib/mail/mail-server'
+import { type MailServer, mailServer, noServerText } from '@/lib/mail/mail-server'
 import { type OutgoingMail, sendMail } from '@/lib/mail/transport'
 import { inTransaction } from '@/lib/store/database'
 import { writeHistory } from '@/lib/store/history'
@@ -136,4 +136,12 @@ export function cancelWaitingMail({ actor, now }: Step, mailId: string): Promise
       return null
     }),
   )
+}
+
+/** For the head of the outbox. */
+export function mailServerText(shop: Shop): { readonly ready: boolean; readonly text: string } {
+  const server = mailServer(shop)
+  if (server.kind === 'none') return { ready: false, text: noServerText(server) }
+  const text = `Mail goes through ${server.host}, from ${server.from.address}. What waits goes out with the next quote that is mailed, or by the button here.`
+  return { ready: true, text }
 }

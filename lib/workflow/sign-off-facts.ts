@@ -4,12 +4,16 @@ import type { Outcome } from '@/lib/domain/safety/check'
 import type { GateLine } from '@/lib/domain/safety/release-gate'
 import type { SafetyLine } from '@/lib/domain/safety/safety-line'
 
-const OUTCOMES: Readonly<Record<Outcome, SignOffFacts['outcome']>> = { pass: 'passed', fail: 'failed', 'not-tested': 'not-tested' }
+const OUTCOMES: Readonly<Record<Outcome, SignOffFacts['outcome']>> = {
+  pass: 'passed',
+  fail: 'failed',
+  'not-tested': 'not-tested',
+}
 
 /** The paper itself says "not tested, because": a reason need not say it again. */
 const bare = (reason: string): string => reason.replace(/^because\s+/i, '')
 
-const valueOf = ({ outcome, valueText, reason }: SafetyLine): string =>
+const printedValue = ({ outcome, valueText, reason }: SafetyLine): string =>
   outcome === 'not-tested' ? bare(reason) : [valueText, reason].filter(Boolean).join('; ')
 
 export function signOffFacts(lines: readonly GateLine[]): SignOffFacts[] {
@@ -17,7 +21,7 @@ export function signOffFacts(lines: readonly GateLine[]): SignOffFacts[] {
     line: check.name,
     limit: line?.limitText ?? check.limitText,
     outcome: line ? OUTCOMES[line.outcome] : 'open',
-    value: line ? valueOf(line) : '',
+    value: line ? printedValue(line) : '',
     instrument: line?.instrument ?? '',
     calibratedOn: line?.calibratedOn ?? null,
     name: line?.signedBy ?? '',

@@ -49,10 +49,17 @@ export function signSafetyLine(step: Step, shop: Shop, input: SignLine): Promise
 async function usedInstrument(tx: Tx, id: string): Promise<UsedInstrument | null> {
   if (id === '') return null
   const found = await findInstrument(id, tx)
-  return found ? { name: found.name, calibratedOn: found.calibratedOn } : refuse({ code: 'not-found', what: 'This instrument' })
+  return found
+    ? { name: found.name, calibratedOn: found.calibratedOn }
+    : refuse({ code: 'not-found', what: 'This instrument' })
 }
 
-type Signing = { readonly check: Check; readonly before: SafetyLine | null; readonly version: number; readonly line: SettledLine }
+type Signing = {
+  readonly check: Check
+  readonly before: SafetyLine | null
+  readonly version: number
+  readonly line: SettledLine
+}
 
 async function sign(tx: Tx, step: Step, job: Job, { check, before, version, line }: Signing): Promise<void> {
   const { actor, now } = step

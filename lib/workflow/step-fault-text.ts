@@ -2,9 +2,11 @@
 import { formatInstant } from '@/lib/domain/calendar'
 import { changeSentence } from '@/lib/domain/history/changes'
 import { jobStateWord, nextStates } from '@/lib/domain/job/job-state'
+import { pickupFaultText } from '@/lib/domain/job/pickup-fault'
 import { dutyNeeds } from '@/lib/domain/person/role'
 import { LIMIT_WINDOW_MINUTES } from '@/lib/domain/person/sign-in-limit'
 import { quoteFaultText } from '@/lib/domain/quote/quote-fault'
+import { safetyFaultText } from '@/lib/domain/safety/safety-text'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { whereaboutsWord } from '@/lib/domain/stock/tube'
 import { tubeFaultText } from '@/lib/domain/stock/tube-fault'
@@ -81,6 +83,39 @@ export function stepFaultText(fault: StepFault, shop: Pick<Shop, 'timeZone' | 'w
     case 'work-begun':
     case 'mail-settled':
       return quoteFaultText(fault, wordsFor(shop.words))
+    case 'outcome-missing':
+    case 'value-missing':
+    case 'limit-broken':
+    case 'detail-missing':
+    case 'instrument-missing':
+    case 'reason-missing':
+    case 'does-not-apply':
+    case 'fuse-differs':
+    case 'idle-not-read':
+    case 'idle-before-fitting':
+    case 'idle-not-judged':
+    case 'idle-dead':
+    case 'idle-over':
+    case 'idle-uncertain':
+    case 'release-blocked':
+      return safetyFaultText(fault, wordsFor(shop.words))
+    case 'work-closed':
+    case 'no-tube-ordered':
+    case 'socket-not-on-sheet':
+    case 'socket-holds':
+    case 'not-fitted-here':
+    case 'nothing-owed':
+    case 'overpaid':
+    case 'refund-too-high':
+    case 'no-amount':
+    case 'items-left':
+    case 'balance-open':
+    case 'balance-over':
+    case 'collector-missing':
+    case 'identity-missing':
+    case 'return-reason-missing':
+    case 'way-missing':
+      return pickupFaultText(fault, wordsFor(shop.words))
     case 'cannot-move': {
       const next = nextStates(fault.from).map(jobStateWord)
       const ways = next.length > 0 ? `From there it can go to ${next.join(', ')}.` : 'It is closed.'

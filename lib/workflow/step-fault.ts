@@ -2,8 +2,10 @@
 import type { SheetFault } from '@/lib/domain/amp/settle-sheet'
 import type { Change } from '@/lib/domain/history/changes'
 import type { JobState } from '@/lib/domain/job/job-state'
+import type { PickupFault } from '@/lib/domain/job/pickup-fault'
 import type { Duty } from '@/lib/domain/person/role'
 import type { QuoteFault } from '@/lib/domain/quote/quote-fault'
+import type { SafetyFault } from '@/lib/domain/safety/safety-fault'
 import type { Whereabouts } from '@/lib/domain/stock/tube'
 import type { TubeFault } from '@/lib/domain/stock/tube-fault'
 
@@ -31,6 +33,8 @@ export type StepFault =
   | { readonly code: 'amp-already-here'; readonly jobNumber: string }
   | SheetFault
   | QuoteFault
+  | SafetyFault
+  | PickupFault
   | { readonly code: 'socket-in-use'; readonly position: string; readonly readings: number; readonly fittings: number }
   | { readonly code: 'sheet-not-empty'; readonly sockets: number }
   | { readonly code: 'other-model'; readonly model: string; readonly wanted: string }

@@ -22,7 +22,11 @@ export type PaymentInput = {
   readonly how: PaymentWay
 }
 
-export function takePayment(step: Step, shop: Shop, { jobNumber, back, amount, how }: PaymentInput): Promise<Result<null, StepFault>> {
+export function takePayment(
+  step: Step,
+  shop: Shop,
+  { jobNumber, back, amount, how }: PaymentInput,
+): Promise<Result<null, StepFault>> {
   return refusing(() =>
     inTransaction(async (tx) => {
       const job = await requireJob(tx, jobNumber)

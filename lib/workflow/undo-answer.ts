@@ -23,7 +23,11 @@ import type { StepFault } from './step-fault'
 export type AnswerToUndo = { readonly jobNumber: string; readonly version: number }
 
 /** Gives the marks of tubes that could not be held again. */
-export function undoAnswer(step: Step, shop: Shop, { jobNumber, version }: AnswerToUndo): Promise<Result<readonly string[], StepFault>> {
+export function undoAnswer(
+  step: Step,
+  shop: Shop,
+  { jobNumber, version }: AnswerToUndo,
+): Promise<Result<readonly string[], StepFault>> {
   return refusing(() =>
     inTransaction(async (tx) => {
       const job = await requireOpenJob(tx, jobNumber)
@@ -38,10 +42,18 @@ export function undoAnswer(step: Step, shop: Shop, { jobNumber, version }: Answe
   )
 }
 
-const UNANSWERED = { state: 'sent', answer: '', answeredAt: null, answerBy: '', answerHow: '', answerTakenBy: '' } as const
+const UNANSWERED = {
+  state: 'sent',
+  answer: '',
+  answeredAt: null,
+  answerBy: '',
+  answerHow: '',
+  answerTakenBy: '',
+} as const
 
 async function undo(tx: Tx, step: Step, shop: Shop, job: Job, quote: Quote): Promise<readonly string[]> {
-  if (!(await saveQuote(tx, quote.id, quote.version, UNANSWERED))) refuse(await stale(tx, 'quote', quote.id, quote.version))
+  if (!(await saveQuote(tx, quote.id, quote.version, UNANSWERED)))
+    refuse(await stale(tx, 'quote', quote.id, quote.version))
   const until = endOfDay(quote.validUntil, shop.timeZone)
   const lost = await holdAgain(tx, step, { job, quote, hold: 'held', until })
   if (quote.answer === 'accepted') await restoreEarlier(tx, step, job, quote)
@@ -54,14 +66,25 @@ async function undo(tx: Tx, step: Step, shop: Shop, job: Job, quote: Quote): Pro
   return lost
 }
 
-type HoldAgain = { readonly job: Job; readonly quote: Quote; readonly hold: 'held' | 'reserved'; readonly until: Date | null }
+type HoldAgain = {
+  readonly job: Job
+  readonly quote: Quote
+  readonly hold: 'held' | 'reserved'
+  readonly until: Date | null
+}
 
 /** One by one: what is free is held, the rest is told. */
 async function holdAgain(tx: Tx, step: Step, { job, quote, hold, until }: HoldAgain): Promise<string[]> {
   const lost: string[] = []
   for (const { tube } of await listTubesById(tubeIdsOf(quote), tx)) {
     const order = { hold, jobId: job.id, quoteId: quote.id, until, now: step.now }
-    if (await setHold(tx, [tube.id], order)) await noteTubes(tx, step, [tube.id], `Answer taken back: ${hold} for job ${job.number} by quote ${quoteTitle(quote)}`)
+    if (await setHold(tx, [tube.id], order))
+      await noteTubes(
+        tx,
+        step,
+        [tube.id],
+        `Answer taken back: ${hold} for job ${job.number} by quote ${quoteTitle(quote)}`,
+      )
     else lost.push(tube.mark)
   }
   return lost
@@ -71,7 +94,12 @@ async function holdAgain(tx: Tx, step: Step, { job, quote, hold, until }: HoldAg
 async function restoreEarlier(tx: Tx, step: Step, job: Job, quote: Quote): Promise<void> {
   const earlier = (await listQuotes(job.id, tx)).find((each) => each.id !== quote.id && each.answer === 'accepted')
   if (!earlier) return
-  if (!(await saveQuote(tx, earlier.id, earlier.version, { state: 'accepted' }))) refuse(await stale(tx, 'quote', earlier.id, earlier.version))
+  if (!(await saveQuote(tx, earlier.id, earlier.version, { state: 'accepted' })))
+    refuse(await stale(tx, 'quote', earlier.id, earlier.version))
   await holdAgain(tx, step, { job, quote: earlier, hold: 'reserved', until: null })
-  await noteQuote(tx, step, { quote: earlier, did: `Quote ${quoteTitle(earlier)} stands as accepted again`, version: earlier.version + 1 })
+  await noteQuote(tx, step, {
+    quote: earlier,
+    did: `Quote ${quoteTitle(earlier)} stands as accepted again`,
+    version: earlier.version + 1,
+  })
 }

@@ -12,9 +12,9 @@ const USUAL: readonly (readonly [name: string, milliHours: number])[] = [
   ['Replace filter capacitors', 2000],
   ['Replace coupling capacitor', 500],
   ['Replace screen resistor', 500],
-  ['Replace tube socket', 750],
+  ['Replace socket', 750],
   ['Clean controls and sockets', 500],
-  ['Three-wire mains lead and earth bond', 1000],
+  ['Three-wire power cord, bonded to the chassis', 1000],
   ['Full-power and soak test', 500],
 ]
 

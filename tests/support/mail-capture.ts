@@ -13,7 +13,9 @@ export type MailCapture = {
   readonly close: () => Promise<void>
 }
 
-export async function captureMail({ slowBy = 0 }: { readonly slowBy?: number } = {}): Promise<MailCapture> {
+type CaptureOptions = { readonly slowBy?: number /** 0: any free one. */; readonly port?: number }
+
+export async function captureMail({ slowBy = 0, port: wanted = 0 }: CaptureOptions = {}): Promise<MailCapture> {
   const mails: CapturedMail[] = []
   let refusal: string | null = null
   const server = new SMTPServer({
@@ -28,11 +30,15 @@ export async function captureMail({ slowBy = 0 }: { readonly slowBy?: number } =
       const raw = Buffer.concat(chunks)
       const parsed = await simpleParser(raw)
       if (slowBy > 0) await new Promise((resolve) => setTimeout(resolve, slowBy))
-      mails.push({ ...parsed, envelopeTo: session.envelope.rcptTo.map(({ address }) => address), raw: raw.toString('utf8') })
+      mails.push({
+        ...parsed,
+        envelopeTo: session.envelope.rcptTo.map(({ address }) => address),
+        raw: raw.toString('utf8'),
+      })
       done()
     },
   })
-  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
+  await new Promise<void>((resolve) => server.listen(wanted, '127.0.0.1', resolve))
   const { port } = server.server.address() as AddressInfo
   return {
     url: `smtp://127.0.0.1:${port}`,

@@ -1,6 +1,6 @@
 /** A job with an amplifier of a matched pair, and the steps that bring it to a quote. */
 import { money } from '@/lib/domain/money'
-import { totalsOf, type Quote } from '@/lib/domain/quote/quote'
+import { type Quote, totalsOf } from '@/lib/domain/quote/quote'
 import type { Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { createCustomer } from '@/lib/store/customer'
@@ -14,7 +14,7 @@ import { chooseTubes } from '@/lib/workflow/choose-tubes'
 import { keepAmpSheet } from '@/lib/workflow/keep-amp-sheet'
 import { moveJobByHand } from '@/lib/workflow/keep-job'
 import { beginQuote, keepQuote, type WrittenLine, type WrittenQuote } from '@/lib/workflow/keep-quote'
-import { sendQuote, type SendWay } from '@/lib/workflow/send-quote'
+import { type SendWay, sendQuote } from '@/lib/workflow/send-quote'
 import type { Step } from '@/lib/workflow/step'
 import { ampOnFile, cathodePair } from './amps'
 import { atBench, NOW } from './person-at-work'
@@ -33,12 +33,26 @@ export async function shopOnFile(): Promise<Shop> {
 /** On the bench. Gives its number. */
 export async function jobOnBench(owner: { readonly name?: string; readonly email?: string } = {}): Promise<string> {
   const { name = 'Mirela Thorn', email = 'mirela@thorn.example' } = owner
-  const details = { name, phone: '207-555-0177', email, address: '3 Cooper’s Rise', preferredContact: 'phone', note: '' } as const
+  const details = {
+    name,
+    phone: '207-555-0177',
+    email,
+    address: '3 Cooper’s Rise',
+    preferredContact: 'phone',
+    note: '',
+  } as const
   const customerId = await inTransaction((tx) => createCustomer(tx, details))
   const ampId = await ampOnFile({}, customerId)
   const sockets = cathodePair().map((socket) => ({ ...socket, id: null }))
   done(await keepAmpSheet(atBench(), { ampId, version: 1, outputClass: 'push-pull', sockets }))
-  const intake = { fault: 'Hums', faultSettings: '', spendingLimit: money(30_000), promisedOn: null, oldPartsBack: false, items: [] }
+  const intake = {
+    fault: 'Hums',
+    faultSettings: '',
+    spendingLimit: money(30_000),
+    promisedOn: null,
+    oldPartsBack: false,
+    items: [],
+  }
   const who = { takenInById: 'odo', takenInBy: 'Odo', receivedAt: NOW }
   const job = await inTransaction((tx) => createJob(tx, { ...intake, ...who, customerId, ampId }))
   done(await moveJobByHand(atBench(), job.number, 1, 'on-bench'))
@@ -76,8 +90,19 @@ export async function written(jobNumber: string, over: Partial<WrittenQuote> = {
   const lines = quote.lines.flatMap(({ id, kind, text, thousandths, unit, unitPrice, taxable }) =>
     kind === 'tube' ? [] : [{ id, kind, text, thousandths, unit, unitPrice, taxable }],
   )
-  const tubes = quote.lines.filter(({ kind }) => kind === 'tube').map(({ id, unitPrice, taxable }) => ({ id, unitPrice, taxable }))
-  return { version, validUntil, depositPercent, note, lines, tubes, findings: { before: findings, text: findings }, ...over }
+  const tubes = quote.lines
+    .filter(({ kind }) => kind === 'tube')
+    .map(({ id, unitPrice, taxable }) => ({ id, unitPrice, taxable }))
+  return {
+    version,
+    validUntil,
+    depositPercent,
+    note,
+    lines,
+    tubes,
+    findings: { before: findings, text: findings },
+    ...over,
+  }
 }
 
 export async function keep(jobNumber: string, over: Partial<WrittenQuote> = {}, step: Step = atBench()) {
@@ -85,7 +110,11 @@ export async function keep(jobNumber: string, over: Partial<WrittenQuote> = {}, 
 }
 
 /** With one labour line and these tubes in V3, V4. */
-export async function draftWith(jobNumber: string, tubeIds: readonly string[] = [], step: Step = atBench()): Promise<void> {
+export async function draftWith(
+  jobNumber: string,
+  tubeIds: readonly string[] = [],
+  step: Step = atBench(),
+): Promise<void> {
   const shop = await shopOnFile()
   done(await beginQuote(step, shop, jobNumber))
   done(await keep(jobNumber, { lines: [writtenLine()] }, step))
@@ -101,13 +130,29 @@ export async function send(jobNumber: string, way: SendWay = 'hand-over', step: 
   return sendQuote(step, await shopOnFile(), { jobNumber, way, written: null })
 }
 
-type AnswerInput = { readonly answer?: 'accepted' | 'declined'; readonly at?: Date; readonly deposit?: { amount: number; how: string } }
+type AnswerInput = {
+  readonly answer?: 'accepted' | 'declined'
+  readonly at?: Date
+  readonly deposit?: { amount: number; how: string }
+}
 
-export async function answer(jobNumber: string, { answer = 'accepted', at, deposit }: AnswerInput = {}, step: Step = atBench()) {
+export async function answer(
+  jobNumber: string,
+  { answer = 'accepted', at, deposit }: AnswerInput = {},
+  step: Step = atBench(),
+) {
   const { version } = await quoteOf(jobNumber)
-  const given = { jobNumber, version, by: 'Mirela Thorn', way: 'by phone', detail: '207-555-0177', at: at ?? step.now } as const
+  const given = {
+    jobNumber,
+    version,
+    by: 'Mirela Thorn',
+    way: 'by phone',
+    detail: '207-555-0177',
+    at: at ?? step.now,
+  } as const
   const taken = deposit ? { amount: money(deposit.amount), how: deposit.how } : null
-  const input: AnswerToKeep = answer === 'accepted' ? { ...given, answer, moveTo: 'on-bench', deposit: taken } : { ...given, answer }
+  const input: AnswerToKeep =
+    answer === 'accepted' ? { ...given, answer, moveTo: 'on-bench', deposit: taken } : { ...given, answer }
   return answerQuote(step, await shopOnFile(), input)
 }
 

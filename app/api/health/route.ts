@@ -1,5 +1,5 @@
-import packageFile from '@/package.json'
 import { findShop } from '@/lib/store/shop'
+import packageFile from '@/package.json'
 
 export const dynamic = 'force-dynamic'
 

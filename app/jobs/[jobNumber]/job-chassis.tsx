@@ -9,7 +9,7 @@ import { wordsFor } from '@/lib/domain/words'
 import type { LatestBench } from './latest-bench'
 
 export function JobChassis({ bench, shop, jobNumber }: { bench: LatestBench; shop: Shop; jobNumber: string }) {
-  const { sheet, set, result } = bench
+  const { sheet, set, standing } = bench
   const words = wordsFor(shop.words)
   const day = set && formatDay(dayInZone(set.takenAt, shop.timeZone), words.locale)
   const read = set ? `${set.phase}, ${day}` : `job ${jobNumber}`
@@ -17,7 +17,7 @@ export function JobChassis({ bench, shop, jobNumber }: { bench: LatestBench; sho
     <ChassisDrawing
       title={ampName(sheet.amp)}
       titleLines={[read]}
-      sockets={socketViews(sheet, result, () => `/jobs/${jobNumber}/bench`)}
+      sockets={socketViews(sheet, standing, () => `/jobs/${jobNumber}/bench`)}
       words={chassisWords(words)}
     />
   )

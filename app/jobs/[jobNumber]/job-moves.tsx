@@ -6,6 +6,7 @@ import type { Job } from '@/lib/domain/job/job'
 import { jobStateWord, plainMoves } from '@/lib/domain/job/job-state'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
+import { submitMove } from './actions'
 import { MoveForm } from './move-form'
 
 export function JobMoves({ job, shop, formKey }: { job: Job; shop: Shop; formKey: string }) {
@@ -17,7 +18,9 @@ export function JobMoves({ job, shop, formKey }: { job: Job; shop: Shop; formKey
         <StateTag state={job.state} />
         <span className="soft">since {formatInstant(job.stateSince, shop.timeZone, wordsFor(shop.words).locale)}</span>
       </p>
-      {moves.length > 0 && <MoveForm key={formKey} number={job.number} version={job.version} moves={moves} />}
+      {moves.length > 0 && (
+        <MoveForm key={formKey} action={submitMove.bind(null, job.number)} version={job.version} moves={moves} />
+      )}
     </section>
   )
 }

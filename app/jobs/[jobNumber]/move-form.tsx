@@ -3,13 +3,20 @@ import { z } from 'zod'
 import { text } from '@/app/_components/form/fields'
 import { FormMessage, HiddenField, type Option, SelectField, SubmitButton } from '@/app/_components/form/form-fields'
 import { freshForm } from '@/app/_components/form/form-state'
-import { useActionForm } from '@/app/_components/form/use-action-form'
-import { submitMove } from './actions'
+import { type FormAction, useActionForm } from '@/app/_components/form/use-action-form'
 
 const schema = z.object({ to: text({ label: 'Move to', required: true }) })
 
-export function MoveForm({ number, version, moves }: { number: string; version: number; moves: readonly Option[] }) {
-  const form = useActionForm(submitMove.bind(null, number), freshForm({ to: '', version: String(version) }), schema)
+export function MoveForm({
+  action,
+  version,
+  moves,
+}: {
+  action: FormAction
+  version: number
+  moves: readonly Option[]
+}) {
+  const form = useActionForm(action, freshForm({ to: '', version: String(version) }), schema)
   return (
     <form {...form.formProps} className="stack no-print">
       <FormMessage form={form} />

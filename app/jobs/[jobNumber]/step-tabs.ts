@@ -1,5 +1,7 @@
 /** Where each step stands, in a few words. */
+
 import type { Job } from '@/lib/domain/job/job'
+import { CHECK_IDS } from '@/lib/domain/safety/check'
 import { capital, type Words } from '@/lib/domain/words'
 import type { JobProgress } from '@/lib/store/job-progress'
 import type { StepTab } from './steps'
@@ -7,7 +9,8 @@ import type { StepTab } from './steps'
 const counted = (count: number, one: string, many: string) => (count === 1 ? `1 ${one}` : `${count} ${many}`)
 
 export function stepTabs(job: Job, progress: JobProgress, words: Words): StepTab[] {
-  const { sockets, readingsBefore, readingsAfter, quote, workOrders, safetyOpen, safetyFailed, safetySigned } = progress
+  const { sockets, readingsBefore, readingsAfter, quote, workOrders, safetyFailed, safetySigned } = progress
+  const safetyOpen = CHECK_IDS.length - safetySigned
   const collected = job.collectedAt !== null
   const safety =
     safetyFailed > 0
@@ -52,7 +55,7 @@ export function stepTabs(job: Job, progress: JobProgress, words: Words): StepTab
     {
       path: 'safety',
       text: 'After',
-      stands: `${counted(readingsAfter, 'reading set', 'reading sets')}; safety ${safety}`,
+      stands: `${counted(readingsAfter, 'reading set', 'reading sets')}; ${safety}`,
       done: safetySigned > 0 && safetyOpen === 0 && safetyFailed === 0,
     },
     { path: 'pickup', text: 'Pickup', stands: collected ? `to ${job.collectedBy}` : 'not yet', done: collected },

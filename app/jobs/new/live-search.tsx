@@ -3,17 +3,16 @@
 import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState } from 'react'
 
-export function LiveSearch({
-  action,
-  name,
-  value,
-  label,
-}: {
-  action: string
-  name: string
-  value: string
-  label: string
-}) {
+type Props = {
+  readonly action: string
+  readonly name: string
+  readonly value: string
+  readonly label: string
+  /** More buttons of the same form: they take along what is typed. */
+  readonly children?: React.ReactNode
+}
+
+export function LiveSearch({ action, name, value, label, children }: Props) {
   const router = useRouter()
   const [typed, setTyped] = useState(value)
   const shown = useRef(value)
@@ -43,6 +42,7 @@ export function LiveSearch({
       <button type="submit" className="button quiet" style={{ alignSelf: 'end' }}>
         Look up
       </button>
+      {children}
     </form>
   )
 }

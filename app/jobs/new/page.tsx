@@ -27,7 +27,7 @@ export default async function NewJobPage({ searchParams }: PageProps<'/jobs/new'
       {customer === '' ? (
         <Search who={one(query.who)} />
       ) : (
-        <Intake shop={shop} customerId={customer} ampId={amp} typed={one(query.typed)} />
+        <Intake shop={shop} customerId={customer} ampId={amp} typed={one(query.who)} />
       )}
     </Shell>
   )

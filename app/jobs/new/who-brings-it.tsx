@@ -22,7 +22,12 @@ export function WhoBringsIt({ who, customers, amps }: Props) {
         name="who"
         value={who}
         label="Part of a name, phone, e-mail, or the amplifier's serial"
-      />
+      >
+        {/* A button of the search itself: what is typed becomes the new customer's name, phone or e-mail. */}
+        <button type="submit" className="button" name="customer" value="new" style={{ alignSelf: 'end' }}>
+          New customer, new amplifier
+        </button>
+      </LiveSearch>
       {customers.map(({ customer, amps: own }) => (
         <article key={customer.id} className={styles.found}>
           <p>
@@ -59,11 +64,6 @@ export function WhoBringsIt({ who, customers, amps }: Props) {
       {who !== '' && customers.length === 0 && amps.length === 0 && (
         <p className="soft">Nobody and nothing found for “{who}”.</p>
       )}
-      <div className="row">
-        <Link className="button" href={form({ customer: 'new', amp: 'new', typed: who })}>
-          New customer, new amplifier
-        </Link>
-      </div>
     </div>
   )
 }

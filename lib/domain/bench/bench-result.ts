@@ -84,3 +84,10 @@ export function benchResult(sheet: AmpSheet, set: ReadingSet, shop: WindowSettin
   })
   return { sockets, groups: outputGroups(sheet).map((name) => groupResult(sockets, name)) }
 }
+
+/** A reading belongs to the tube it was taken on: what was read on another tube is left out. */
+export function stillThere({ sockets, groups }: BenchResult, now: AmpSheet): BenchResult {
+  const sits = new Map(now.sockets.map(({ id, typeFitted, markFitted }) => [id, `${typeFitted} ${markFitted}`]))
+  const kept = sockets.filter(({ socket }) => sits.get(socket.id) === `${socket.typeFitted} ${socket.markFitted}`)
+  return { sockets: kept, groups: kept.length === sockets.length ? groups : [] }
+}

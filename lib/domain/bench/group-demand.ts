@@ -91,7 +91,7 @@ export function socketsFor<T extends { readonly side: 'A' | 'B' | null }>(
   const free = [...sockets]
   const take = (side: 'A' | 'B' | null) => {
     const at = free.findIndex((socket) => side !== null && socket.side === side)
-    return free.splice(at < 0 ? 0 : at, 1)[0]
+    return free.splice(Math.max(at, 0), 1)[0]
   }
   const sided = sockets.filter(({ side }) => side === 'A').length === sockets.length / 2
   return tubes.flatMap((tube) => {

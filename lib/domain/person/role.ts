@@ -29,7 +29,7 @@ export function dutyNeeds(duty: Duty): string {
     case 'counter-work':
       return 'Anyone signed in may do this.'
     case 'bench-work':
-      return 'Bench readings are entered by a technician. Ask one to sign in.'
+      return 'Readings and bench work are entered by a technician. Ask one to sign in.'
     case 'sign-off':
       return 'Safety lines are signed by a technician. Ask one to sign in.'
     case 'keep-shop':

@@ -9,7 +9,8 @@ export const AFTER_YES = ['on-bench', 'waiting-for-parts'] as const
 export type AfterYes = (typeof AFTER_YES)[number]
 
 /** `detail` is the number called, or the address written from. "by phone, 207-555-0177" */
-export const answerHowText = (way: AnswerWay, detail: string): string => (detail.trim() === '' ? way : `${way}, ${detail.trim()}`)
+export const answerHowText = (way: AnswerWay, detail: string): string =>
+  detail.trim() === '' ? way : `${way}, ${detail.trim()}`
 
 const CLOCK = /^([01]?\d|2[0-3])[:.]([0-5]\d)$/
 
@@ -21,7 +22,12 @@ export function readClock(text: string): number | null {
 
 /** "09:05" of an instant, in the shop's zone. */
 export function clockInZone(instant: Date, zone: string): string {
-  const format = new Intl.DateTimeFormat('en-GB', { timeZone: zone, hourCycle: 'h23', hour: '2-digit', minute: '2-digit' })
+  const format = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone,
+    hourCycle: 'h23',
+    hour: '2-digit',
+    minute: '2-digit',
+  })
   return format.format(instant)
 }
 

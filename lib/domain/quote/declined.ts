@@ -2,7 +2,9 @@
 import { type Quote, quoteTitle } from './quote'
 
 export function declinedText(quote: Pick<Quote, 'number' | 'revision' | 'lines'>, day: string, by: string): string {
-  const lines = quote.lines.map(({ text, socketPosition }) => `${oneLine(text)}${socketPosition ? ` for ${socketPosition}` : ''}`)
+  const lines = quote.lines.map(
+    ({ text, socketPosition }) => `${oneLine(text)}${socketPosition ? ` for ${socketPosition}` : ''}`,
+  )
   return `Quote ${quoteTitle(quote)}, declined ${day} by ${oneLine(by)}: ${lines.join('; ')}`
 }
 

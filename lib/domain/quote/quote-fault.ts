@@ -79,7 +79,8 @@ function whyNot({ why, jobNumber }: Extract<QuoteFault, { code: 'tube-not-free' 
 }
 
 function workText({ fitted, done }: { readonly fitted: number; readonly done: number }): string {
-  const counted = (count: number, one: string, many: string) => (count === 0 ? [] : [`${count} ${count === 1 ? one : many}`])
+  const counted = (count: number, one: string, many: string) =>
+    count === 0 ? [] : [`${count} ${count === 1 ? one : many}`]
   return [...counted(fitted, 'tube fitted', 'tubes fitted'), ...counted(done, 'line done', 'lines done')].join(', ')
 }
 

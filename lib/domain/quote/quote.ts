@@ -114,7 +114,11 @@ export const totalsOf = ({ lines, taxMilliPercent, depositPercent }: Quote): Quo
   quoteTotals(lines, taxMilliPercent, depositPercent)
 
 /** The state as it counts now. */
-export function stateNow({ state, validUntil }: Pick<Quote, 'state' | 'validUntil'>, now: Date, zone: string): QuoteState {
+export function stateNow(
+  { state, validUntil }: Pick<Quote, 'state' | 'validUntil'>,
+  now: Date,
+  zone: string,
+): QuoteState {
   return state === 'sent' && endOfDay(validUntil, zone) < now ? 'lapsed' : state
 }
 

@@ -6,7 +6,7 @@
  */
 export type FuseRating = { readonly amperes: number; readonly speed: 'slow' | 'fast' | null }
 
-const FIGURE = /(\d+\s*\/\s*\d+|\d+(?:[.,]\d+)?)\s*(m?)a\b/i
+const FIGURE = /(\d+\s*\/\s*\d+|\d+(?:[.,]\d+)?)\s*(m?)a[hle]?\b/i
 
 function amperesOf(text: string): number | null {
   const [, figure = '', milli = ''] = FIGURE.exec(text) ?? []

@@ -8,7 +8,12 @@ import type { BenchResult, SocketOutcome } from '@/lib/domain/bench/bench-result
 import type { ReadingSet } from '@/lib/domain/bench/reading-set'
 
 /** Per cent of the printed plate rating. */
-export type JudgedSocket = { readonly position: string; readonly low: number; readonly value: number; readonly high: number }
+export type JudgedSocket = {
+  readonly position: string
+  readonly low: number
+  readonly value: number
+  readonly high: number
+}
 
 export type IdleEvidence = {
   readonly takenAt: Date
@@ -52,7 +57,8 @@ export const hottest = ({ judged }: IdleEvidence): JudgedSocket | null =>
 const percent = (value: number): string => `${value.toFixed(1)} %`
 
 /** Rounded outward, so that the words claim no more than the readings. */
-export const bandText = ({ low, high }: JudgedSocket): string => `${percent(Math.floor(low * 10) / 10)} to ${percent(Math.ceil(high * 10 - 1e-9) / 10)}`
+export const bandText = ({ low, high }: JudgedSocket): string =>
+  `${percent(Math.floor(low * 10) / 10)} to ${percent(Math.ceil(high * 10 - 1e-9) / 10)}`
 
 export const hottestText = (socket: JudgedSocket): string =>
   `${socket.position} highest: ${percent(socket.value)} (95 % band ${bandText(socket)})`

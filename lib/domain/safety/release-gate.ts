@@ -5,9 +5,9 @@
 import { fail, ok, type Result } from '@/lib/domain/result'
 import { type Check, keepsLimit } from './check'
 import { hottest } from './idle-evidence'
+import { AUTOMATIC_REASONS } from './safety-checks'
 import type { ReleaseFault } from './safety-fault'
 import type { SafetyLine } from './safety-line'
-import { AUTOMATIC_REASONS } from './safety-checks'
 import type { LineContext } from './settle-line'
 
 export type GateContext = LineContext & {
@@ -52,7 +52,9 @@ function idleOutdated(line: SafetyLine, { idle, fittedSince }: LineContext): str
   if (!idle || !most) return 'no readings after the work stand'
   if (fittedSince.length > 0) return 'a tube was changed since'
   const same = line.value !== null && Math.abs(most.high - line.value) < 1e-6
-  return same && idle.unjudged.length === 0 && idle.dead.length === 0 ? null : 'the readings after the work have changed'
+  return same && idle.unjudged.length === 0 && idle.dead.length === 0
+    ? null
+    : 'the readings after the work have changed'
 }
 
 export function releaseGate(lines: readonly GateLine[]): Result<null, ReleaseFault> {

@@ -8,7 +8,14 @@ import type { Amp } from '@/lib/domain/amp/amp'
 import type { Socket } from '@/lib/domain/amp/socket'
 import { capital, type Words } from '@/lib/domain/words'
 import { type Check, plainNumber, type ValueBox, valueText } from './check'
-import { DISCHARGED_VOLTS, insulationLimit, leakageLimit, RATING_PERCENT, SCREEN_RESISTOR_PERCENT, type ShopLimits } from './limits'
+import {
+  DISCHARGED_VOLTS,
+  insulationLimit,
+  leakageLimit,
+  RATING_PERCENT,
+  SCREEN_RESISTOR_PERCENT,
+  type ShopLimits,
+} from './limits'
 
 export type CheckedAmp = {
   readonly amp: Pick<Amp, 'protectionClass' | 'fuse'>
@@ -34,10 +41,23 @@ const BOXES = {
 } as const satisfies Record<string, ValueBox>
 
 /** What most lines have in common. */
-const PLAIN = { limit: { kind: 'note' }, basis: 'common practice', detail: null, instrument: 'none', expected: '', doesNotApply: null, followsTubes: false } as const
+const PLAIN = {
+  limit: { kind: 'note' },
+  basis: 'common practice',
+  detail: null,
+  instrument: 'none',
+  expected: '',
+  doesNotApply: null,
+  followsTubes: false,
+} as const
 
 export function safetyChecks({ amp, sockets }: CheckedAmp, shop: ShopLimits, words: Words): Check[] {
-  return [...deadChecks(amp, words), ...testerChecks(amp, shop, words), ...outputChecks(sockets, words), ...runningChecks(shop, words)]
+  return [
+    ...deadChecks(amp, words),
+    ...testerChecks(amp, shop, words),
+    ...outputChecks(sockets, words),
+    ...runningChecks(shop, words),
+  ]
 }
 
 function deadChecks({ fuse }: CheckedAmp['amp'], words: Words): Check[] {
@@ -51,7 +71,11 @@ function deadChecks({ fuse }: CheckedAmp['amp'], words: Words): Check[] {
       limit: { kind: 'at-most', value: DISCHARGED_VOLTS },
       limitText: `at most ${DISCHARGED_VOLTS} V d.c.`,
       basis: 'IEC 62368-1, class ES1, from memory',
-      detail: { label: 'Read how long after', hint: 'After the plug was out: “40 s, again after 100 s”.', needed: true },
+      detail: {
+        label: 'Read how long after',
+        hint: 'After the plug was out: “40 s, again after 100 s”.',
+        needed: true,
+      },
       instrument: 'needed',
     },
     {
@@ -61,7 +85,11 @@ function deadChecks({ fuse }: CheckedAmp['amp'], words: Words): Check[] {
       sentence: `The fuse in the holder is of the type and value marked${fuse === '' ? ' on the amplifier' : `: ${fuse}`}.`,
       source: { kind: 'looked-at' },
       limitText: fuse === '' ? 'as marked on the amplifier; not noted on its sheet' : `as marked: ${fuse}`,
-      detail: { label: 'Fuse found in the holder', hint: 'Type and value, as printed on its cap: “T 2 A”.', needed: true },
+      detail: {
+        label: 'Fuse found in the holder',
+        hint: 'Type and value, as printed on its cap: “T 2 A”.',
+        needed: true,
+      },
       expected: fuse,
     },
     {
@@ -80,7 +108,8 @@ function testerChecks({ protectionClass }: CheckedAmp['amp'], shop: ShopLimits, 
   const classTwo = protectionClass === 'II'
   const insulation = insulationLimit(shop, protectionClass)
   const leakage = leakageLimit(shop, protectionClass)
-  const classFigure = (own: number, limit: number) => (own === limit ? SHOP_FIGURE : 'EN 50678 for class II, from memory')
+  const classFigure = (own: number, limit: number) =>
+    own === limit ? SHOP_FIGURE : 'EN 50678 for class II, from memory'
   return [
     {
       ...PLAIN,
@@ -109,7 +138,9 @@ function testerChecks({ protectionClass }: CheckedAmp['amp'], shop: ShopLimits, 
       ...PLAIN,
       id: 'leakage',
       name: classTwo ? 'Touch current' : 'Protective conductor current',
-      sentence: classTwo ? `From touchable metal to earth, at ${words.mains} voltage, plug both ways round.` : `In the ${words.earth} conductor, at ${words.mains} voltage, switched on.`,
+      sentence: classTwo
+        ? `From touchable metal to earth, at ${words.mains} voltage, plug both ways round.`
+        : `In the ${words.earth} conductor, at ${words.mains} voltage, switched on.`,
       source: { kind: 'typed', box: BOXES.leakage },
       limit: { kind: 'at-most', value: leakage },
       limitText: `at most ${valueText(BOXES.leakage, leakage)}`,
@@ -120,7 +151,9 @@ function testerChecks({ protectionClass }: CheckedAmp['amp'], shop: ShopLimits, 
 }
 
 function outputChecks(sockets: CheckedAmp['sockets'], words: Words): Check[] {
-  const parts = sockets.flatMap(({ position, role, screenOhms }) => (role === 'output' && screenOhms !== null ? [{ name: position, sheetOhms: screenOhms }] : []))
+  const parts = sockets.flatMap(({ position, role, screenOhms }) =>
+    role === 'output' && screenOhms !== null ? [{ name: position, sheetOhms: screenOhms }] : [],
+  )
   return [
     {
       ...PLAIN,
@@ -170,7 +203,11 @@ function runningChecks({ soakMinMinutes }: ShopLimits, words: Words): Check[] {
       limit: { kind: 'at-least', value: soakMinMinutes * 60 },
       limitText: `at least ${plainNumber(soakMinMinutes)} min, then read again`,
       basis: SHOP_FIGURE,
-      detail: { label: 'Second reading', hint: 'What the meter showed at the end: “V3 38.1 mA, V4 38.6 mA”.', needed: true },
+      detail: {
+        label: 'Second reading',
+        hint: 'What the meter showed at the end: “V3 38.1 mA, V4 38.6 mA”.',
+        needed: true,
+      },
       instrument: 'welcome',
       followsTubes: true,
     },
@@ -178,7 +215,8 @@ function runningChecks({ soakMinMinutes }: ShopLimits, words: Words): Check[] {
       ...PLAIN,
       id: 'listening',
       name: 'Listening test',
-      sentence: 'Played through a speaker, every control and input tried, tapped for microphony; the customer’s fault is gone.',
+      sentence:
+        'Played through a speaker, every control and input tried, tapped for microphony; the customer’s fault is gone.',
       source: { kind: 'looked-at' },
       limitText: 'sounds as it should',
       detail: { label: 'Heard', hint: 'What was played through what, and anything left.', needed: false },

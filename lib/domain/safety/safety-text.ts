@@ -45,7 +45,9 @@ function blockedText({ open, failed, outdated }: ReleaseFault): string {
   const parts = [
     ...(failed.length > 0 ? [`Failed: ${listed(failed)}.`] : []),
     ...(open.length > 0 ? [`Not signed yet: ${listed(open)}.`] : []),
-    ...(outdated.length > 0 ? [`To be signed again: ${outdated.map(({ name, why }) => `${name} (${why})`).join(', ')}.`] : []),
+    ...(outdated.length > 0
+      ? [`To be signed again: ${outdated.map(({ name, why }) => `${name} (${why})`).join(', ')}.`]
+      : []),
   ]
   return `The amplifier is not released. ${parts.join(' ')}`
 }

@@ -58,7 +58,13 @@ function notTested(check: Check, { reason }: LineEntry): Settled {
   return ok({ ...unmeasured(check), outcome: 'not-tested', reason: why })
 }
 
-const unmeasured = ({ limitText }: Check) => ({ value: null, valueText: '', limitText, instrument: '', calibratedOn: null })
+const unmeasured = ({ limitText }: Check) => ({
+  value: null,
+  valueText: '',
+  limitText,
+  instrument: '',
+  calibratedOn: null,
+})
 
 const joined = (...parts: readonly string[]): string => parts.filter(Boolean).join(', ')
 
@@ -70,7 +76,8 @@ function settled(check: Check, entry: LineEntry, measured: Measured, instrument:
   const breaks = measured !== null && !keepsLimit(check.limit, measured.value)
   if (outcome === 'pass' && measured && breaks)
     return fail({ code: 'limit-broken', name: check.name, value: measured.text, limit: check.limitText })
-  if (outcome === 'fail' && !breaks && reason === '') return fail({ code: 'reason-missing', name: check.name, outcome: 'fail' })
+  if (outcome === 'fail' && !breaks && reason === '')
+    return fail({ code: 'reason-missing', name: check.name, outcome: 'fail' })
   if (measured !== null && instrument === null && check.instrument === 'needed')
     return fail({ code: 'instrument-missing', name: check.name })
   return ok({
@@ -99,11 +106,14 @@ function byLooking(check: Check, entry: LineEntry): Settled {
   if (outcome === 'pass' && check.id === 'fuse' && isSameFuse(check.expected, detail) === false)
     return fail({ code: 'fuse-differs', marked: check.expected, found: detail })
   const line = settled(check, entry, null, entry.instrument)
-  return line.ok && outcome === 'pass' && line.value.valueText === '' ? ok({ ...line.value, valueText: 'in order' }) : line
+  return line.ok && outcome === 'pass' && line.value.valueText === ''
+    ? ok({ ...line.value, valueText: 'in order' })
+    : line
 }
 
 /** Per cent off the sheet, without its sign. */
-const percentOff = ({ sheetOhms }: SheetPart, measured: number): number => (100 * Math.abs(measured - sheetOhms)) / sheetOhms
+const percentOff = ({ sheetOhms }: SheetPart, measured: number): number =>
+  (100 * Math.abs(measured - sheetOhms)) / sheetOhms
 
 /** The value of the line is that of the part that is furthest off. */
 function byParts(check: Check, parts: readonly SheetPart[], entry: LineEntry): Settled {
@@ -114,7 +124,10 @@ function byParts(check: Check, parts: readonly SheetPart[], entry: LineEntry): S
   const missing = parts.filter((_, index) => (entry.parts[index] ?? null) === null)
   if (entry.outcome === 'pass' && missing.length > 0)
     return fail({ code: 'value-missing', name: check.name, what: missing.map(({ name }) => name).join(', ') })
-  const texts = read.map(({ part, measured, off }) => `${part.name} ${plainNumber(measured)} Ω (${plainNumber(part.sheetOhms)} Ω, ${off.toFixed(1)} % off)`)
+  const texts = read.map(
+    ({ part, measured, off }) =>
+      `${part.name} ${plainNumber(measured)} Ω for ${plainNumber(part.sheetOhms)} Ω (${off.toFixed(1)} % off)`,
+  )
   const worst = Math.max(...read.map(({ off }) => off))
   return settled(check, entry, read.length === 0 ? null : { value: worst, text: texts.join(', ') }, entry.instrument)
 }

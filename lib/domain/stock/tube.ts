@@ -68,7 +68,7 @@ export type Tube = TubeDetails & {
   readonly hold: TubeHold
   /** Id of the job. Null when free. */
   readonly heldForJob: string | null
-  /** "1047-3". Null when free. */
+  /** "1047-0". Null when free. */
   readonly heldForJobNumber: string | null
   readonly heldByQuoteId: string | null
   /** Null with a hold: no end. */

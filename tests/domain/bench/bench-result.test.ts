@@ -80,7 +80,12 @@ describe('a round of readings worked out', () => {
   test('35.2 mV over 1 Ω at 425 V with 2.1 mA of screen current is 14.07 W', () => {
     // 2.1 mA over 470 Ω reads 0.987 V; (425 − 0.0352) V × (35.2 − 2.1) mA = 14.066 W, by hand.
     const sockets = [socket('V4', { senseOhms: 1, screenOhms: 470 })]
-    const read = entry('V4', { method: 'cathode-sense', plateVolts: 425, senseDropVolts: 0.0352, screenDropVolts: 0.987 })
+    const read = entry('V4', {
+      method: 'cathode-sense',
+      plateVolts: 425,
+      senseDropVolts: 0.0352,
+      screenDropVolts: 0.987,
+    })
     const idle = only(benchResult(sheet(sockets), round([read]), NEW_SHOP_DEFAULTS))
     expect(idle.plateWatts.value).toBeCloseTo(14.066, 3)
     expect(idle.screenAmps.value).toBeCloseTo(0.0021, 6)
@@ -100,7 +105,9 @@ describe('a round of readings worked out', () => {
   test('a cathode-resistor amp is held to its own window, never to 60–70 %', () => {
     const more = { typeFitted: 'EL84', biasKind: 'cathode-resistor', cathodeOhms: 130, cathodeSharedBy: 2 } as const
     const sockets = [socket('V3', { ...more, side: 'A' }), socket('V4', { ...more, side: 'B' })]
-    const read = ['V3', 'V4'].map((id) => entry(id, { method: 'cathode-bias', plateVolts: 318, cathodeVolts: 10.4, screenVolts: 310 }))
+    const read = ['V3', 'V4'].map((id) =>
+      entry(id, { method: 'cathode-bias', plateVolts: 318, cathodeVolts: 10.4, screenVolts: 310 }),
+    )
     const result = benchResult(sheet(sockets), round(read), NEW_SHOP_DEFAULTS)
     const idle = only(result)
     // 10.4 V / 130 Ω / 2 = 40 mA a cathode.
@@ -115,7 +122,9 @@ describe('a round of readings worked out', () => {
     const read = ['V3', 'V4'].map((id) => entry(id, { method: 'cathode-bias', plateVolts: 318, cathodeVolts: 10.4 }))
     const { sockets: results } = benchResult(sheet(sockets), round(read), NEW_SHOP_DEFAULTS)
     const resistors = results.map(({ outcome }) =>
-      outcome.kind === 'idle' ? outcome.idle.contributions.find(({ source }) => source.kind === 'resistor')?.source.name : null,
+      outcome.kind === 'idle'
+        ? outcome.idle.contributions.find(({ source }) => source.kind === 'resistor')?.source.name
+        : null,
     )
     expect(resistors[0]).toBe('output cathode resistor')
     expect(resistors[1]).toBe(resistors[0])
@@ -148,7 +157,11 @@ describe('what is missing is named', () => {
     [{ biasKind: '' as const }, { plateVolts: 400 }, 'does not say whether the grid is supplied'],
     [{ senseOhms: 1 }, { plateVolts: 400 }, 'no drop was read'],
     [{ senseOhms: 1 }, { method: 'cathode-sense' as const, senseDropVolts: 0.03 }, 'plate volts were not read'],
-    [{}, { method: 'cathode-sense' as const, plateVolts: 400, senseDropVolts: 0.03 }, 'no value for the sense resistor'],
+    [
+      {},
+      { method: 'cathode-sense' as const, plateVolts: 400, senseDropVolts: 0.03 },
+      'no value for the sense resistor',
+    ],
     [{}, { method: 'half-primary-drop' as const, plateVolts: 400, halfDropVolts: 2 }, 'no value for the half primary'],
   ])('%j with %j: “%s”', (more, read, sentence) => {
     expect(gapOf(more, read)).toContain(sentence)

@@ -2,7 +2,12 @@ import { describe, expect, test } from 'vitest'
 import { plainSocket, type Socket } from '@/lib/domain/amp/socket'
 import { socketsFor } from '@/lib/domain/bench/group-demand'
 
-const socket = (position: string, side: Socket['side']): Socket => ({ ...plainSocket(position, 'output'), id: position, place: 0, side })
+const socket = (position: string, side: Socket['side']): Socket => ({
+  ...plainSocket(position, 'output'),
+  id: position,
+  place: 0,
+  side,
+})
 
 const sided = (name: string, side: 'A' | 'B' | null) => ({ name, side })
 

@@ -17,8 +17,10 @@ const SOCKETS = [
   { ...plainSocket('V4', 'output', '6L6GC'), screenOhms: 470 },
 ]
 
-const checksOf = (protectionClass: 'I' | 'II' | 'unknown' = 'I', sockets: readonly (typeof SOCKETS)[number][] = SOCKETS) =>
-  safetyChecks({ amp: { protectionClass, fuse: 'T 2 A' }, sockets }, NEW_SHOP_DEFAULTS, US)
+const checksOf = (
+  protectionClass: 'I' | 'II' | 'unknown' = 'I',
+  sockets: readonly (typeof SOCKETS)[number][] = SOCKETS,
+) => safetyChecks({ amp: { protectionClass, fuse: 'T 2 A' }, sockets }, NEW_SHOP_DEFAULTS, US)
 
 function check(id: CheckId, checks: readonly Check[] = checksOf()): Check {
   const found = checks.find((each) => each.id === id)
@@ -27,7 +29,15 @@ function check(id: CheckId, checks: readonly Check[] = checksOf()): Check {
 }
 
 const METER = { name: 'Safety tester', calibratedOn: '2031-02-11' }
-const entry = (over: Partial<LineEntry> = {}): LineEntry => ({ outcome: 'pass', value: null, detail: '', instrument: METER, reason: '', parts: [], ...over })
+const entry = (over: Partial<LineEntry> = {}): LineEntry => ({
+  outcome: 'pass',
+  value: null,
+  detail: '',
+  instrument: METER,
+  reason: '',
+  parts: [],
+  ...over,
+})
 const NOTHING: LineContext = { idle: null, fittedSince: [] }
 
 const evidence = (bands: readonly (readonly [number, number])[], over: Partial<IdleEvidence> = {}): IdleEvidence => ({
@@ -39,7 +49,10 @@ const evidence = (bands: readonly (readonly [number, number])[], over: Partial<I
   dead: [],
   ...over,
 })
-const read = (...bands: readonly (readonly [number, number])[]): LineContext => ({ idle: evidence(bands), fittedSince: [] })
+const read = (...bands: readonly (readonly [number, number])[]): LineContext => ({
+  idle: evidence(bands),
+  fittedSince: [],
+})
 
 const codeOf = (id: CheckId, over: Partial<LineEntry>, context: LineContext = NOTHING, checks = checksOf()) => {
   const settled = settleLine(check(id, checks), entry(over), context)
@@ -64,7 +77,10 @@ describe('a value against its limit', () => {
 
   it('names the value and the limit, in the units of the box', () => {
     const settled = settleLine(check('leakage'), entry({ value: 0.0042 }), NOTHING)
-    expect(settled).toEqual({ ok: false, fault: { code: 'limit-broken', name: 'Protective conductor current', value: '4.2 mA', limit: 'at most 3.5 mA' } })
+    expect(settled).toEqual({
+      ok: false,
+      fault: { code: 'limit-broken', name: 'Protective conductor current', value: '4.2 mA', limit: 'at most 3.5 mA' },
+    })
     if (!settled.ok) expect(safetyFaultText(settled.fault, US)).toContain('4.2 mA breaks the limit of at most 3.5 mA')
   })
 
@@ -76,7 +92,11 @@ describe('a value against its limit', () => {
   })
 
   it('a shop that is stricter than the class stays so', () => {
-    const strict = safetyChecks({ amp: { protectionClass: 'II', fuse: '' }, sockets: [] }, { ...NEW_SHOP_DEFAULTS, insulationMinOhms: 7e6 }, US)
+    const strict = safetyChecks(
+      { amp: { protectionClass: 'II', fuse: '' }, sockets: [] },
+      { ...NEW_SHOP_DEFAULTS, insulationMinOhms: 7e6 },
+      US,
+    )
     expect(check('insulation', strict).limit).toEqual({ kind: 'at-least', value: 7e6 })
   })
 
@@ -96,7 +116,15 @@ describe('what is signed', () => {
     const settled = settleLine(check('discharge'), entry({ value: 2, detail: ' 40 s ' }), NOTHING)
     expect(settled).toEqual({
       ok: true,
-      value: { outcome: 'pass', value: 2, valueText: '2 V, 40 s', limitText: 'at most 60 V d.c.', instrument: 'Safety tester', calibratedOn: '2031-02-11', reason: '' },
+      value: {
+        outcome: 'pass',
+        value: 2,
+        valueText: '2 V, 40 s',
+        limitText: 'at most 60 V d.c.',
+        instrument: 'Safety tester',
+        calibratedOn: '2031-02-11',
+        reason: '',
+      },
     })
   })
 
@@ -125,15 +153,24 @@ describe('what is signed', () => {
     expect(codeOf('screen-resistors', { parts: [470, 517] })).toBe('pass')
     expect(codeOf('screen-resistors', { parts: [470, 518] })).toBe('limit-broken')
     const settled = settleLine(check('screen-resistors'), entry({ parts: [470, 446.5] }), NOTHING)
-    expect(settled).toMatchObject({ ok: true, value: { value: 5, valueText: 'V3 470 Ω for 470 Ω (0.0 % off), V4 446.5 Ω for 470 Ω (5.0 % off)' } })
+    expect(settled).toMatchObject({
+      ok: true,
+      value: { value: 5, valueText: 'V3 470 Ω for 470 Ω (0.0 % off), V4 446.5 Ω for 470 Ω (5.0 % off)' },
+    })
   })
 })
 
 describe('a line that does not apply', () => {
   it('class II has no earth bond: it is signed as not tested, with the reason of the program', () => {
     const bond = check('earth-bond', checksOf('II'))
-    expect(settleLine(bond, entry({ value: 0.1 }), NOTHING)).toMatchObject({ ok: false, fault: { code: 'does-not-apply' } })
-    expect(settleLine(bond, entry({ outcome: 'not-tested' }), NOTHING)).toMatchObject({ ok: true, value: { outcome: 'not-tested', reason: AUTOMATIC_REASONS.classTwo, instrument: '' } })
+    expect(settleLine(bond, entry({ value: 0.1 }), NOTHING)).toMatchObject({
+      ok: false,
+      fault: { code: 'does-not-apply' },
+    })
+    expect(settleLine(bond, entry({ outcome: 'not-tested' }), NOTHING)).toMatchObject({
+      ok: true,
+      value: { outcome: 'not-tested', reason: AUTOMATIC_REASONS.classTwo, instrument: '' },
+    })
   })
 
   it('an unknown class is held to class I', () => {
@@ -144,7 +181,15 @@ describe('a line that does not apply', () => {
 describe('idle by the readings after the work', () => {
   it('passes with the highest end of the bands, and with the meter that read it', () => {
     const settled = settleLine(check('idle'), entry({ instrument: null }), read([62, 68], [70, 76.24]))
-    expect(settled).toMatchObject({ ok: true, value: { value: 76.24, instrument: 'Meter 1', calibratedOn: '2031-01-20', valueText: 'V4 highest: 73.1 % (95 % band 70.0 % to 76.3 %)' } })
+    expect(settled).toMatchObject({
+      ok: true,
+      value: {
+        value: 76.24,
+        instrument: 'Meter 1',
+        calibratedOn: '2031-01-20',
+        valueText: 'V4 highest: 73.1 % (95 % band 70.0 % to 76.3 %)',
+      },
+    })
   })
 
   it('a band wholly above the rating never passes, whatever is said', () => {
@@ -163,7 +208,9 @@ describe('idle by the readings after the work', () => {
 
   it('does not pass unread, unjudged, dead, or read before the tube went in', () => {
     expect(codeOf('idle', {})).toBe('idle-not-read')
-    expect(codeOf('idle', {}, { idle: evidence([[60, 66]], { unjudged: ['V4'] }), fittedSince: [] })).toBe('idle-not-judged')
+    expect(codeOf('idle', {}, { idle: evidence([[60, 66]], { unjudged: ['V4'] }), fittedSince: [] })).toBe(
+      'idle-not-judged',
+    )
     expect(codeOf('idle', {}, { idle: evidence([[0, 1]], { dead: ['V3'] }), fittedSince: [] })).toBe('idle-dead')
     expect(codeOf('idle', {}, { idle: evidence([[60, 66]]), fittedSince: ['T-0007'] })).toBe('idle-before-fitting')
   })
@@ -171,7 +218,12 @@ describe('idle by the readings after the work', () => {
 
 describe('the gate', () => {
   const AT = new Date('2031-05-06T13:00:00Z')
-  const context = (over: Partial<GateContext> = {}): GateContext => ({ idle: evidence([[62, 68]]), fittedSince: [], tubesChangedAt: null, ...over })
+  const context = (over: Partial<GateContext> = {}): GateContext => ({
+    idle: evidence([[62, 68]]),
+    fittedSince: [],
+    tubesChangedAt: null,
+    ...over,
+  })
   const line = (of: CheckId, over: Partial<SafetyLine> = {}): SafetyLine => ({
     id: of,
     check: of,
@@ -189,7 +241,8 @@ describe('the gate', () => {
   })
   const all = (over: Partial<Record<CheckId, Partial<SafetyLine> | null>> = {}) =>
     CHECK_IDS.flatMap((id) => (over[id] === null ? [] : [line(id, over[id] ?? {})]))
-  const gate = (lines: readonly SafetyLine[], at: GateContext = context(), checks = checksOf()) => releaseGate(gateLines(checks, lines, at))
+  const gate = (lines: readonly SafetyLine[], at: GateContext = context(), checks = checksOf()) =>
+    releaseGate(gateLines(checks, lines, at))
 
   it('opens when every line is signed and none fails', () => {
     expect(gate(all()).ok).toBe(true)
@@ -198,8 +251,19 @@ describe('the gate', () => {
 
   it('names every open and every failed line', () => {
     const blocked = gate(all({ soak: null, insulation: null, listening: { outcome: 'fail', reason: 'hums' } }))
-    expect(blocked).toEqual({ ok: false, fault: { code: 'release-blocked', open: ['Insulation', 'Soak with a second reading'], failed: ['Listening test'], outdated: [] } })
-    if (!blocked.ok) expect(safetyFaultText(blocked.fault, US)).toBe('The amplifier is not released. Failed: Listening test. Not signed yet: Insulation, Soak with a second reading.')
+    expect(blocked).toEqual({
+      ok: false,
+      fault: {
+        code: 'release-blocked',
+        open: ['Insulation', 'Soak with a second reading'],
+        failed: ['Listening test'],
+        outdated: [],
+      },
+    })
+    if (!blocked.ok)
+      expect(safetyFaultText(blocked.fault, US)).toBe(
+        'The amplifier is not released. Failed: Listening test. Not signed yet: Insulation, Soak with a second reading.',
+      )
   })
 
   it('a job with no line at all is blocked by all of them', () => {
@@ -214,7 +278,12 @@ describe('the gate', () => {
 
   it('a tube changed after the signature undoes what followed the tubes', () => {
     const changed = context({ tubesChangedAt: new Date(AT.getTime() + 1) })
-    expect(outdated(all(), changed)).toEqual(['Idle within the rating', 'Full power into a dummy load', 'Soak with a second reading', 'Listening test'])
+    expect(outdated(all(), changed)).toEqual([
+      'Idle within the rating',
+      'Full power into a dummy load',
+      'Soak with a second reading',
+      'Listening test',
+    ])
   })
 
   it('idle is signed again when the readings behind it change or are struck out', () => {
@@ -229,7 +298,11 @@ describe('the gate', () => {
   })
 
   it('a limit made stricter calls for a new signature', () => {
-    const strict = safetyChecks({ amp: { protectionClass: 'I', fuse: 'T 2 A' }, sockets: SOCKETS }, { ...NEW_SHOP_DEFAULTS, earthBondMaxOhms: 0.1 }, US)
+    const strict = safetyChecks(
+      { amp: { protectionClass: 'I', fuse: 'T 2 A' }, sockets: SOCKETS },
+      { ...NEW_SHOP_DEFAULTS, earthBondMaxOhms: 0.1 },
+      US,
+    )
     expect(outdated(all({ 'earth-bond': { value: 0.2 } }), context(), strict)).toEqual(['Safety ground bond'])
   })
 })

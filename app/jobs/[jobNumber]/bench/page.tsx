@@ -1,9 +1,11 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { BenchCautions } from '@/app/_components/bench/bench-cautions'
+import { sheetAsOf } from '@/lib/domain/amp/fitting'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { findAmpSheet } from '@/lib/store/amp'
+import { listFittingsOfAmp } from '@/lib/store/fitting'
 import { listReadingSets } from '@/lib/store/reading-set'
 import { requireHead } from '../require-head'
 import { ReadingRound } from './reading-round'
@@ -13,7 +15,11 @@ export const metadata: Metadata = { title: 'Bench' }
 export default async function BenchPage({ params }: PageProps<'/jobs/[jobNumber]/bench'>) {
   const { shop } = await requireUser()
   const { job } = await requireHead(params)
-  const [sheet, sets] = await Promise.all([findAmpSheet(job.ampId), listReadingSets(job.id)])
+  const [sheet, sets, fittings] = await Promise.all([
+    findAmpSheet(job.ampId),
+    listReadingSets(job.id),
+    listFittingsOfAmp(job.ampId),
+  ])
   const words = wordsFor(shop.words)
   const [latest, ...earlier] = sets
   const hasOutput = sheet?.sockets.some(({ role }) => role === 'output')
@@ -38,13 +44,26 @@ export default async function BenchPage({ params }: PageProps<'/jobs/[jobNumber]
       )}
       <BenchCautions words={words} />
       {sets.length === 0 && <p className="soft">No readings yet.</p>}
-      {sheet && latest && <ReadingRound set={latest} sheet={sheet} shop={shop} jobNumber={job.number} />}
+      {sheet && latest && (
+        <ReadingRound
+          set={latest}
+          sheet={sheetAsOf(sheet, fittings, latest.takenAt)}
+          shop={shop}
+          jobNumber={job.number}
+        />
+      )}
       {sheet && earlier.length > 0 && (
         <details>
           <summary className="button plain">Earlier rounds ({earlier.length})</summary>
           <div className="stack">
             {earlier.map((set) => (
-              <ReadingRound key={set.id} set={set} sheet={sheet} shop={shop} jobNumber={job.number} />
+              <ReadingRound
+                key={set.id}
+                set={set}
+                sheet={sheetAsOf(sheet, fittings, set.takenAt)}
+                shop={shop}
+                jobNumber={job.number}
+              />
             ))}
           </div>
         </details>

@@ -10,16 +10,15 @@ import {
   TextField,
 } from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
-import { type ActionForm, useActionForm } from '@/app/_components/form/use-action-form'
+import { type ActionForm, type FormAction, useActionForm } from '@/app/_components/form/use-action-form'
 import type { Socket } from '@/lib/domain/amp/socket'
 import { methodWord, SIGNAL_STATES } from '@/lib/domain/bench/reading-set'
 import { capital, type WordSet, wordsFor } from '@/lib/domain/words'
-import { submitReadings } from './actions'
 import styles from './readings-form.module.css'
 import { type ReadingKey, readingBoxes, readingsSchema } from './readings-schema'
 
 type Props = {
-  readonly jobNumber: string
+  readonly action: FormAction
   readonly values: FormValues
   readonly sockets: readonly Socket[]
   readonly instruments: readonly Option[]
@@ -29,10 +28,10 @@ type Props = {
 
 const SIGNALS = SIGNAL_STATES.map((state) => ({ value: state, text: state }))
 
-export function ReadingsForm({ jobNumber, values, sockets, instruments, wordSet, markedMainsVolts }: Props) {
+export function ReadingsForm({ action, values, sockets, instruments, wordSet, markedMainsVolts }: Props) {
   const words = wordsFor(wordSet)
   const schema = useMemo(() => readingsSchema(words), [words])
-  const form = useActionForm(submitReadings.bind(null, jobNumber), freshForm(values), schema)
+  const form = useActionForm(action, freshForm(values), schema)
   const anyHalf = sockets.some(({ halfPrimaryOhms }) => halfPrimaryOhms !== null)
   return (
     <form {...form.formProps} className="panel stack">

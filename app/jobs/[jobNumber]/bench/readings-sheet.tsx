@@ -6,6 +6,7 @@ import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
 import { findAmpSheet } from '@/lib/store/amp'
 import { listInstruments } from '@/lib/store/instrument'
+import { submitReadings } from './actions'
 import { ReadingsForm } from './readings-form'
 import { readingsValues } from './readings-schema'
 
@@ -36,7 +37,7 @@ export async function ReadingsSheet({ job, shop, set, phase }: Props) {
   )
   return (
     <ReadingsForm
-      jobNumber={job.number}
+      action={submitReadings.bind(null, job.number)}
       values={readingsValues(ordered, set, start, words)}
       sockets={ordered}
       instruments={options}

@@ -3,18 +3,18 @@
 import { useMemo } from 'react'
 import { FormMessage, HiddenField, SelectField, SubmitButton, TextField } from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
-import { useActionForm } from '@/app/_components/form/use-action-form'
+import { type FormAction, useActionForm } from '@/app/_components/form/use-action-form'
 import { PAYMENT_WAYS } from '@/lib/domain/job/account'
 import { jobStateWord } from '@/lib/domain/job/job-state'
 import { minorDigits } from '@/lib/domain/money'
 import { AFTER_YES, ANSWER_WAYS } from '@/lib/domain/quote/answer'
-import { submitAnswer } from './actions'
 import { answerSchema } from './answer-schema'
 
 const same = (value: string) => ({ value, text: value })
 
 type Props = {
-  readonly jobNumber: string
+  /** Bound to its job on the server. */
+  readonly action: FormAction
   readonly values: FormValues
   readonly currency: string
   readonly total: string
@@ -22,9 +22,9 @@ type Props = {
   readonly depositDue: string
 }
 
-export function AnswerForm({ jobNumber, values, currency, total, depositDue }: Props) {
+export function AnswerForm({ action, values, currency, total, depositDue }: Props) {
   const schema = useMemo(() => answerSchema({ currency, digits: minorDigits(currency) }), [currency])
-  const form = useActionForm(submitAnswer.bind(null, jobNumber), freshForm(values), schema)
+  const form = useActionForm(action, freshForm(values), schema)
   return (
     <form {...form.formProps} className="stack no-print">
       <FormMessage form={form} />

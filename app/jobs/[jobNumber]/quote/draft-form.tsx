@@ -12,16 +12,18 @@ import {
 } from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
 import { typedValues } from '@/app/_components/form/form-values'
-import { type ActionForm, useActionForm } from '@/app/_components/form/use-action-form'
+import { type ActionForm, type FormAction, useActionForm } from '@/app/_components/form/use-action-form'
 import { formatMoney, minorDigits } from '@/lib/domain/money'
+import { labourWord } from '@/lib/domain/quote/labour-word'
 import { capital, type WordSet, wordsFor } from '@/lib/domain/words'
-import { submitQuote } from './actions'
 import { draftFigures } from './draft-figures'
 import { LineList, TubeList } from './line-list'
 import { type FiguresTerms, QuoteFigures } from './quote-figures'
 import { quoteSchema } from './quote-schema'
 
 export type DraftProps = {
+  /** Bound to its job on the server: bound here, it would be another one at every drawing of the page. */
+  readonly action: FormAction
   readonly jobNumber: string
   readonly values: FormValues
   readonly terms: FiguresTerms
@@ -34,11 +36,11 @@ export type DraftProps = {
 }
 
 export function DraftForm(props: DraftProps) {
-  const { jobNumber, values, terms, wordSet, operations, hasReadings } = props
+  const { action, jobNumber, values, terms, wordSet, operations, hasReadings } = props
   const words = wordsFor(wordSet)
   const rules = useMemo(() => ({ currency: terms.currency, digits: minorDigits(terms.currency) }), [terms.currency])
   const schema = useMemo(() => quoteSchema(rules), [rules])
-  const form = useActionForm(submitQuote.bind(null, jobNumber), freshForm(values), schema)
+  const form = useActionForm(action, freshForm(values), schema)
   const [typed, setTyped] = useState<{ attempt: number; values: FormValues } | null>(null)
   const now = typed?.attempt === form.state.attempt ? typed.values : form.state.values
   const { amounts, totals, unread } = draftFigures(now, rules, terms.taxMilliPercent)
@@ -61,7 +63,7 @@ export function DraftForm(props: DraftProps) {
           <HiddenField key={name} form={form} name={name} />
         ))}
         <Findings form={form} hasReadings={hasReadings} />
-        <LineList {...lists} list="labour" title="Labour" units={['h', 'flat', 'set']}>
+        <LineList {...lists} list="labour" title={labourWord(words)} units={['h', 'flat', 'set']}>
           <SelectField
             form={form}
             name="operation"
@@ -69,7 +71,7 @@ export function DraftForm(props: DraftProps) {
             options={operations}
             empty="none: write it freely"
           />
-          <AddButton list="labour">Add labour</AddButton>
+          <AddButton list="labour">Add {labourWord(words).toLowerCase()}</AddButton>
         </LineList>
         <LineList {...lists} list="parts" title="Parts" units={['pc', 'set', 'm']}>
           <AddButton list="parts">Add a part</AddButton>

@@ -8,6 +8,7 @@ import { wordsFor } from '@/lib/domain/words'
 import type { JobHead } from '@/lib/store/job-head'
 import { listOperations, type Operation } from '@/lib/store/operation'
 import { findLatestReadings } from '@/lib/store/reading-set'
+import { submitQuote } from './actions'
 import { DraftForm } from './draft-form'
 import { quoteValues } from './quote-schema'
 
@@ -34,6 +35,7 @@ export async function DraftQuote({ head, quote, shop }: { head: JobHead; quote: 
       )}
       <DraftForm
         key={`${quote.id} ${quote.version}`}
+        action={submitQuote.bind(null, job.number)}
         jobNumber={job.number}
         values={quoteValues(quote, job.findings, minorDigits(shop.currency))}
         terms={{

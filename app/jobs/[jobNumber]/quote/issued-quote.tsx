@@ -1,6 +1,8 @@
 /** A quote that is out: what it says, what was answered, and what can be done with it. */
+import { Fragment } from 'react'
 import { ActForm } from '@/app/_components/form/act-form'
 import { formatDay, formatInstant } from '@/lib/domain/calendar'
+import { type Payment, paymentText } from '@/lib/domain/job/account'
 import { isClosed } from '@/lib/domain/job/job-state'
 import { formatMoney } from '@/lib/domain/money'
 import type { Mail } from '@/lib/domain/quote/mail'
@@ -8,7 +10,7 @@ import { type Quote, stateNow, totalsOf } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
 import type { JobHead } from '@/lib/store/job-head'
-import { submitRevise, submitUndo } from './actions'
+import { submitAnswer, submitRevise, submitUndo } from './actions'
 import { AnswerForm } from './answer-form'
 import { answerValues } from './answer-schema'
 import { MailNote } from './mail-note'
@@ -21,10 +23,11 @@ type Props = {
   readonly shop: Shop
   readonly paperId: string | null
   readonly mails: readonly Mail[]
+  readonly payments: readonly Payment[]
   readonly now: Date
 }
 
-export function IssuedQuote({ head, quote, shop, paperId, mails, now }: Props) {
+export function IssuedQuote({ head, quote, shop, paperId, mails, payments, now }: Props) {
   const { job, customer } = head
   const words = wordsFor(shop.words)
   const totals = totalsOf(quote)
@@ -39,7 +42,7 @@ export function IssuedQuote({ head, quote, shop, paperId, mails, now }: Props) {
     <div className="columns">
       <div className="stack">
         {quote.state === 'sent' && <Answer {...{ head, quote, shop, now, lapsed: state === 'lapsed' }} />}
-        {quote.answer !== '' && <Answered quote={quote} shop={shop} jobNumber={job.number} />}
+        {quote.answer !== '' && <Answered quote={quote} shop={shop} jobNumber={job.number} payments={payments} />}
         <section className="panel" aria-label="Lines">
           <div className="panel-head">
             <h2>What was quoted</h2>
@@ -91,7 +94,7 @@ function Answer({
         </p>
       )}
       <AnswerForm
-        jobNumber={job.number}
+        action={submitAnswer.bind(null, job.number)}
         values={answerValues(start)}
         currency={shop.currency}
         total={show(total)}
@@ -101,7 +104,14 @@ function Answer({
   )
 }
 
-function Answered({ quote, shop, jobNumber }: { quote: Quote; shop: Shop; jobNumber: string }) {
+type AnsweredProps = {
+  readonly quote: Quote
+  readonly shop: Shop
+  readonly jobNumber: string
+  readonly payments: readonly Payment[]
+}
+
+function Answered({ quote, shop, jobNumber, payments }: AnsweredProps) {
   const { locale } = wordsFor(shop.words)
   const at = quote.answeredAt && formatInstant(quote.answeredAt, shop.timeZone, locale)
   return (
@@ -116,6 +126,12 @@ function Answered({ quote, shop, jobNumber }: { quote: Quote; shop: Shop; jobNum
         <dd>{at}</dd>
         <dt>Written down by</dt>
         <dd>{quote.answerTakenBy}</dd>
+        {payments.map((payment) => (
+          <Fragment key={payment.id}>
+            <dt>{paymentText(payment)}</dt>
+            <dd>{formatMoney(payment.amount, shop.currency, locale)}</dd>
+          </Fragment>
+        ))}
       </dl>
       {quote.state === quote.answer && (
         <details>

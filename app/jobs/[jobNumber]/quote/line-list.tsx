@@ -85,7 +85,7 @@ function TakeOut({ name, title }: { name: string; title: string }) {
   return (
     <button
       type="submit"
-      className="button plain"
+      className="button plain nowrap"
       formNoValidate
       name="edit"
       value={`remove:${name.replace('.', ':')}`}

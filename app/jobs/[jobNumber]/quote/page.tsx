@@ -5,6 +5,7 @@ import { quoteTitle, stateNow } from '@/lib/domain/quote/quote'
 import { requireUser } from '@/lib/session'
 import { listMailsOfJob } from '@/lib/store/mail'
 import { listPapers } from '@/lib/store/paper'
+import { listPayments } from '@/lib/store/payment'
 import { listQuotes } from '@/lib/store/quote'
 import { requireHead } from '../require-head'
 import { submitBegin } from './actions'
@@ -22,10 +23,11 @@ export default async function QuotePage({ params, searchParams }: PageProps<'/jo
   const head = await requireHead(params)
   const { job } = head
   const now = new Date()
-  const [quotes, papers, mails] = await Promise.all([
+  const [quotes, papers, mails, payments] = await Promise.all([
     listQuotes(job.id),
     listPapers(job.id, 'quote'),
     listMailsOfJob(job.id),
+    listPayments(job.id),
   ])
   const [quote, ...earlier] = quotes
   if (!quote)
@@ -37,6 +39,7 @@ export default async function QuotePage({ params, searchParams }: PageProps<'/jo
       </section>
     )
   const paper = paperOf(quote, papers)
+  const standing = earlier.find(({ state }) => state === 'accepted')
   const { did } = await searchParams
   return (
     <>
@@ -44,12 +47,17 @@ export default async function QuotePage({ params, searchParams }: PageProps<'/jo
         <h2>Quote {quoteTitle(quote)}</h2>
         <QuoteStateTag state={stateNow(quote, now, shop.timeZone)} />
       </div>
+      {standing && (
+        <p className="form-message">
+          {quoteTitle(standing)} is accepted and stands until the customer has said yes to this one.
+        </p>
+      )}
       <DidNote did={typeof did === 'string' ? did : ''} paperId={paper?.id ?? null} />
       {quote.state === 'draft' ? (
         <DraftQuote head={head} quote={quote} shop={shop} />
       ) : (
         <IssuedQuote
-          {...{ head, quote, shop, now }}
+          {...{ head, quote, shop, now, payments }}
           paperId={paper?.id ?? null}
           mails={mails.filter(({ paperId }) => paperId === paper?.id)}
         />

@@ -1,5 +1,6 @@
 /** The sums of a quote, and what they are against the customer's limit. */
 import { formatMoney, type Money } from '@/lib/domain/money'
+import { labourWord } from '@/lib/domain/quote/labour-word'
 import type { QuoteTotals } from '@/lib/domain/quote/quote'
 import { spendingOf, spendingText } from '@/lib/domain/quote/spending'
 import { capital, type Words } from '@/lib/domain/words'
@@ -23,7 +24,7 @@ export function QuoteFigures({ totals, terms, words, unread = 0 }: Props) {
   const spending = spendingOf(totals.total, terms.spendingLimit)
   const { labour, part, tube, fee } = totals.byKind
   const rows = [
-    ['Labour', labour],
+    [labourWord(words), labour],
     ['Parts', part],
     [capital(words.tubes), tube],
     ['Fees', fee],

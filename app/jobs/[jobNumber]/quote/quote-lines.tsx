@@ -1,5 +1,6 @@
 /** The lines of a quote that is out of the shop's hands, to be read. */
 import { formatMoney, type Money } from '@/lib/domain/money'
+import { labourWord } from '@/lib/domain/quote/labour-word'
 import { amountOf, type LineKind, type Quote } from '@/lib/domain/quote/quote'
 import { capital, type Words } from '@/lib/domain/words'
 import { tubeName } from './quote-schema'
@@ -7,7 +8,7 @@ import { tubeName } from './quote-schema'
 export function QuoteLines({ quote, currency, words }: { quote: Quote; currency: string; words: Words }) {
   const show = (amount: Money) => formatMoney(amount, currency, words.locale)
   const kinds: Record<LineKind, string> = {
-    labour: 'Labour',
+    labour: labourWord(words),
     part: 'Parts',
     tube: capital(words.tubes),
     fee: 'Fees and credits',

@@ -4,8 +4,8 @@ import { redirect } from 'next/navigation'
 import { type FormState, refusedForm, savedForm } from '@/app/_components/form/form-state'
 import { readForm } from '@/app/_components/form/read-form'
 import type { CheckId } from '@/lib/domain/safety/check'
-import { faultyBox } from '@/lib/domain/safety/safety-fault'
 import { safetyChecks } from '@/lib/domain/safety/safety-checks'
+import { faultyBox } from '@/lib/domain/safety/safety-fault'
 import { wordsFor } from '@/lib/domain/words'
 import { requireStep } from '@/lib/session'
 import { findAmpSheet } from '@/lib/store/amp'
@@ -31,7 +31,9 @@ export async function submitLine({ jobNumber, checkId }: Line, before: FormState
   const refused = (fault: StepFault) => {
     const sentence = stepFaultText(fault, shop)
     const box = boxOf(fault)
-    return refusedForm(before, read.values, `Not signed. ${sentence}`, box ? { [box]: sentence } : {})
+    return box
+      ? refusedForm(before, read.values, 'Not signed: one box needs another look.', { [box]: sentence })
+      : refusedForm(before, read.values, `Not signed. ${sentence}`)
   }
   if (outcome === '') return refused({ code: 'outcome-missing' })
   const measured = { ...entry, outcome, parts: parts.map(({ ohms }) => ohms) }
@@ -41,9 +43,18 @@ export async function submitLine({ jobNumber, checkId }: Line, before: FormState
   return savedForm(before, {}, '')
 }
 
-const BOXES: readonly string[] = ['value-missing', 'limit-broken', 'detail-missing', 'fuse-differs', 'instrument-missing', 'reason-missing', 'idle-uncertain']
+const BOXES: readonly string[] = [
+  'value-missing',
+  'limit-broken',
+  'detail-missing',
+  'fuse-differs',
+  'instrument-missing',
+  'reason-missing',
+  'idle-uncertain',
+]
 
-const boxOf = (fault: StepFault) => (BOXES.includes(fault.code) ? faultyBox(fault as Parameters<typeof faultyBox>[0]) : null)
+const boxOf = (fault: StepFault) =>
+  BOXES.includes(fault.code) ? faultyBox(fault as Parameters<typeof faultyBox>[0]) : null
 
 export async function pressRelease(jobNumber: string, before: FormState, _form: FormData): Promise<FormState> {
   const { step, shop } = await requireStep()

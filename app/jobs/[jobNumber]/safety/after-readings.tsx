@@ -27,7 +27,8 @@ export function AfterReadings({ state, jobNumber, shop, open }: Props) {
       </p>
       {context.fittedSince.length > 0 && (
         <p className="form-message" data-status="refused">
-          {context.fittedSince.join(', ')} went in after the last round, so it does not speak for the {words.tubes} that sit there now. Read again.
+          {context.fittedSince.join(', ')} went in after the last round, so it does not speak for the {words.tubes} that
+          sit there now. Read again.
         </p>
       )}
       <BeforeAfter before={before} after={after} words={words} />

@@ -1,9 +1,10 @@
 /** The last round before the work against the last one after it, a socket's two rows together. */
+
+import { VerdictTag } from '@/app/_components/bench/verdict-tag'
+import type { Banded } from '@/lib/domain/bias/banded'
 import { percentText, voltsText, wattsText } from '@/lib/domain/bias/bias-figures'
 import { verdictWord } from '@/lib/domain/bias/bias-text'
-import type { Banded } from '@/lib/domain/bias/banded'
 import type { IdleResult } from '@/lib/domain/bias/idle'
-import { VerdictTag } from '@/app/_components/bench/verdict-tag'
 import { capital, type Words } from '@/lib/domain/words'
 import type { WorkedRound } from '@/lib/workflow/safety-state'
 
@@ -33,7 +34,13 @@ export function BeforeAfter({ before, after, words }: Props) {
             <tr key={`${position} ${when}`}>
               <th scope="row">{position}</th>
               <td>{when}</td>
-              {idle ? <IdleCells idle={idle} /> : <td colSpan={6} className="soft">cannot be worked out; see below</td>}
+              {idle ? (
+                <IdleCells idle={idle} />
+              ) : (
+                <td colSpan={6} className="soft">
+                  cannot be worked out; see below
+                </td>
+              )}
             </tr>
           ))}
         </tbody>
@@ -49,7 +56,11 @@ function IdleCells({ idle }: { idle: IdleResult }) {
       <td className="num">{voltsText(idle.plateToCathodeVolts.value)}</td>
       <td className="num">{bandText(idle.plateAmps, 1000, 'mA')}</td>
       <td className="num">{wattsText(idle.plateWatts.value)}</td>
-      <td className="num">{idle.platePercent ? `${percentText(idle.platePercent.value)} ± ${Math.ceil(idle.platePercent.plusMinus)}` : 'no rating'}</td>
+      <td className="num">
+        {idle.platePercent
+          ? `${percentText(idle.platePercent.value)} ± ${Math.ceil(idle.platePercent.plusMinus)}`
+          : 'no rating'}
+      </td>
       <td>
         <VerdictTag verdict={idle.verdict.verdict} word={verdictWord(idle.verdict.verdict)} />
       </td>
@@ -62,7 +73,9 @@ const bandText = ({ value, plusMinus }: Banded, scale: number, unit: string) =>
 
 function rowsOf(before: WorkedRound | null, after: WorkedRound | null): Row[] {
   const read = [before, after].flatMap((round) => round?.result.sockets.map(({ socket }) => socket) ?? [])
-  const output = [...new Map(read.filter(({ role }) => role === 'output').map((socket) => [socket.id, socket])).values()]
+  const output = [
+    ...new Map(read.filter(({ role }) => role === 'output').map((socket) => [socket.id, socket])).values(),
+  ]
   return output
     .sort((a, b) => a.place - b.place)
     .flatMap(({ id, position }) => [...rowOf(before, id, position, 'before'), ...rowOf(after, id, position, 'after')])

@@ -1,16 +1,23 @@
 'use client'
 /** One safety line to be filled in and signed with one of three buttons. */
 import { useMemo } from 'react'
-import { FormMessage, HiddenField, type Option, SelectField, SubmitButton, TextField } from '@/app/_components/form/form-fields'
+import {
+  FormMessage,
+  HiddenField,
+  type Option,
+  SelectField,
+  SubmitButton,
+  TextField,
+} from '@/app/_components/form/form-fields'
 import { freshForm } from '@/app/_components/form/form-state'
-import { useActionForm } from '@/app/_components/form/use-action-form'
+import { type FormAction, useActionForm } from '@/app/_components/form/use-action-form'
 import type { Check } from '@/lib/domain/safety/check'
-import { submitLine } from './actions'
 import { lineSchema } from './line-schema'
 import styles from './safety.module.css'
 
 type Props = {
-  readonly jobNumber: string
+  /** Bound by the page, not here: bound anew at every drawing it would never be ready on the server. */
+  readonly action: FormAction
   readonly check: Check
   readonly instruments: readonly Option[]
   /** Of the line as it was signed; 0: not signed yet. */
@@ -19,9 +26,9 @@ type Props = {
   readonly again: boolean
 }
 
-export function LineForm({ jobNumber, check, instruments, version, again }: Props) {
+export function LineForm({ action, check, instruments, version, again }: Props) {
   const schema = useMemo(() => lineSchema(check), [check])
-  const form = useActionForm(submitLine.bind(null, { jobNumber, checkId: check.id }), freshForm({ version: String(version) }), schema)
+  const form = useActionForm(action, freshForm({ version: String(version) }), schema)
   const applies = check.doesNotApply === null
   const filled = (
     <form {...form.formProps} className="stack no-print" aria-label={check.name}>
@@ -29,14 +36,36 @@ export function LineForm({ jobNumber, check, instruments, version, again }: Prop
       <HiddenField form={form} name="version" />
       {applies && (
         <div className={styles.boxes}>
-          {check.source.kind === 'typed' && <TextField form={form} name="value" label={check.source.box.label} unit={check.source.box.unit} numeric />}
+          {check.source.kind === 'typed' && (
+            <TextField form={form} name="value" label={check.source.box.label} unit={check.source.box.unit} numeric />
+          )}
           {check.source.kind === 'parts' &&
             check.source.parts.map(({ name, sheetOhms }, index) => (
-              <TextField key={name} form={form} name={`parts.${index}.ohms`} label={name} unit="Ω" hint={`Sheet: ${sheetOhms} Ω`} numeric />
+              <TextField
+                key={name}
+                form={form}
+                name={`parts.${index}.ohms`}
+                label={name}
+                unit="Ω"
+                hint={`Sheet: ${sheetOhms} Ω`}
+                numeric
+              />
             ))}
           {check.detail && <TextField form={form} name="detail" label={check.detail.label} hint={check.detail.hint} />}
-          {check.instrument !== 'none' && <SelectField form={form} name="instrumentId" label="Instrument" options={instruments} empty={check.instrument === 'needed' ? 'choose' : 'none'} />}
-          <TextField form={form} name="reason" label={check.source.kind === 'readings' ? 'Why, in a word' : 'Why not, if it fails or is not tested'} />
+          {check.instrument !== 'none' && (
+            <SelectField
+              form={form}
+              name="instrumentId"
+              label="Instrument"
+              options={instruments}
+              empty={check.instrument === 'needed' ? 'choose' : 'none'}
+            />
+          )}
+          <TextField
+            form={form}
+            name="reason"
+            label={check.source.kind === 'readings' ? 'Why, in a word' : 'Why not, if it fails or is not tested'}
+          />
         </div>
       )}
       <div className="row">

@@ -23,7 +23,10 @@ export default async function SafetyPage({ params }: PageProps<'/jobs/[jobNumber
   const { locale } = wordsFor(shop.words)
   const options = instruments
     .filter(({ active }) => active)
-    .map(({ id, name, calibratedOn }) => ({ value: id, text: `${name}, ${calibratedOn ? `cal. ${formatDay(calibratedOn, locale)}` : 'never calibrated'}` }))
+    .map(({ id, name, calibratedOn }) => ({
+      value: id,
+      text: `${name}, ${calibratedOn ? `cal. ${formatDay(calibratedOn, locale)}` : 'never calibrated'}`,
+    }))
   const open = !isClosed(job.state)
   const may = open && mayDo(actor, 'sign-off')
   return (
@@ -33,12 +36,22 @@ export default async function SafetyPage({ params }: PageProps<'/jobs/[jobNumber
       <section className="stack" aria-labelledby="sign-off">
         <h2 id="sign-off">Safety sign-off</h2>
         <p className="soft">
-          Each line is signed for itself. Limits are the shop’s settings or stand with their source; they are no law, and local codes and licensed practice come first.
+          Each line is signed for itself. Limits are the shop’s settings or stand with their source; they are no law,
+          and local codes and licensed practice come first.
           {open && !may && ` ${dutyNeeds('sign-off')}`}
         </p>
         <ol className={styles.lines}>
           {state.lines.map((gate, index) => (
-            <SafetyLine key={gate.check.id} gate={gate} place={index + 1} jobNumber={job.number} instruments={options} evidence={gate.check.id === 'idle' ? idleText(state) : null} shop={shop} may={may} />
+            <SafetyLine
+              key={gate.check.id}
+              gate={gate}
+              place={index + 1}
+              jobNumber={job.number}
+              instruments={options}
+              evidence={gate.check.id === 'idle' ? idleText(state) : null}
+              shop={shop}
+              may={may}
+            />
           ))}
         </ol>
       </section>
@@ -49,5 +62,7 @@ export default async function SafetyPage({ params }: PageProps<'/jobs/[jobNumber
 
 function idleText({ context }: SafetyState): string {
   const most = context.idle && hottest(context.idle)
-  return most ? `By the last readings after the work, ${hottestText(most)}.` : 'No readings after the work say anything yet.'
+  return most
+    ? `By the last readings after the work, ${hottestText(most)}.`
+    : 'No readings after the work say anything yet.'
 }

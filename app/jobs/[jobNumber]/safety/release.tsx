@@ -11,7 +11,7 @@ export function Release({ job, lines, actor }: { job: Job; lines: readonly GateL
   const gate = releaseGate(lines)
   const may = mayDo(actor, 'sign-off')
   return (
-    <section className="panel" aria-labelledby="release">
+    <section className="panel stack" aria-labelledby="release">
       <h2 id="release">Release</h2>
       {gate.ok ? <p>Every line is signed and none fails.</p> : <Blocked {...gate.fault} />}
       {job.state === 'ready' && (
@@ -19,9 +19,13 @@ export function Release({ job, lines, actor }: { job: Job; lines: readonly GateL
           The amplifier is released. <Link href={`/jobs/${job.number}/pickup`}>To the pickup</Link>
         </p>
       )}
-      {job.state === 'testing' && may && <PressForm action={pressRelease.bind(null, job.number)}>Release the amplifier</PressForm>}
+      {job.state === 'testing' && may && (
+        <PressForm action={pressRelease.bind(null, job.number)}>Release the amplifier</PressForm>
+      )}
       {job.state === 'testing' && !may && <p className="soft">{dutyNeeds('sign-off')}</p>}
-      {job.state !== 'testing' && job.state !== 'ready' && <p className="soft">The job is “{jobStateWord(job.state)}”; it is released from “testing”.</p>}
+      {job.state !== 'testing' && job.state !== 'ready' && (
+        <p className="soft">The job is “{jobStateWord(job.state)}”; it is released from “testing”.</p>
+      )}
     </section>
   )
 }
@@ -32,7 +36,9 @@ function Blocked({ open, failed, outdated }: BlockedProps) {
   return (
     <dl className="facts">
       {failed.length > 0 && <Names title="Fails" names={failed} />}
-      {outdated.length > 0 && <Names title="To be signed again" names={outdated.map(({ name, why }) => `${name}: ${why}`)} />}
+      {outdated.length > 0 && (
+        <Names title="To be signed again" names={outdated.map(({ name, why }) => `${name}: ${why}`)} />
+      )}
       {open.length > 0 && <Names title="Not signed yet" names={open} />}
     </dl>
   )

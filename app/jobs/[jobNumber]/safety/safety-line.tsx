@@ -6,6 +6,7 @@ import type { GateLine } from '@/lib/domain/safety/release-gate'
 import type { SafetyLine as SignedLine } from '@/lib/domain/safety/safety-line'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
+import { submitLine } from './actions'
 import { LineForm } from './line-form'
 import styles from './safety.module.css'
 
@@ -38,19 +39,32 @@ export function SafetyLine({ gate, place, jobNumber, instruments, evidence, shop
         <h3>
           {place}. {check.name}
         </h3>
-        <span className={styles.limit}>
-          {check.limitText} <span className="soft small">({check.basis})</span>
-        </span>
         <span className="tag" data-shape={shape} data-tone={tone}>
           {word}
         </span>
       </div>
+      <p className={styles.limit}>
+        Limit: {check.limitText} <span className="soft small">({check.basis})</span>
+      </p>
       <p>{check.sentence}</p>
       {check.doesNotApply && <p className="soft">Cannot be tested here, {check.doesNotApply}.</p>}
       {evidence && <p className="soft">{evidence}</p>}
-      {outdated && <p className="form-message" data-status="refused">This signature no longer counts: {outdated}.</p>}
+      {outdated && (
+        <p className="form-message" data-status="refused">
+          This signature no longer counts: {outdated}.
+        </p>
+      )}
       {line && <Record line={line} shop={shop} />}
-      {may && <LineForm key={line?.version ?? 0} jobNumber={jobNumber} check={check} instruments={instruments} version={line?.version ?? 0} again={line !== null} />}
+      {may && (
+        <LineForm
+          key={line?.version ?? 0}
+          action={submitLine.bind(null, { jobNumber, checkId: check.id })}
+          check={check}
+          instruments={instruments}
+          version={line?.version ?? 0}
+          again={line !== null}
+        />
+      )}
     </li>
   )
 }
@@ -65,7 +79,9 @@ function Record({ line, shop }: { line: SignedLine; shop: Shop }) {
       <dd>
         <strong>{outcomeWord(outcome)}</strong>, {signedBy}, {formatInstant(signedAt, shop.timeZone, locale)}
       </dd>
-      {valueText !== '' && <Fact name="Value" text={`${valueText} (limit: ${limitText})`} />}
+      {valueText !== '' && (
+        <Fact name="Value" text={line.value === null ? valueText : `${valueText} (limit: ${limitText})`} />
+      )}
       {instrument !== '' && <Fact name="Instrument" text={instrument + calibrated} />}
       {reason !== '' && <Fact name="Reason" text={reason} />}
     </dl>

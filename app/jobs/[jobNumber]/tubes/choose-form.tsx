@@ -2,14 +2,13 @@
 import { z } from 'zod'
 import { FormMessage, HiddenField, SubmitButton } from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
-import { useActionForm } from '@/app/_components/form/use-action-form'
-import { submitChoice } from './actions'
+import { type FormAction, useActionForm } from '@/app/_components/form/use-action-form'
 
 const schema = z.object({})
 
 /** `values` name the set and the limits it was found under; the server looks again before it takes it. */
-export function ChooseForm({ jobNumber, values }: { jobNumber: string; values: FormValues }) {
-  const form = useActionForm(submitChoice.bind(null, jobNumber), freshForm(values), schema)
+export function ChooseForm({ action, values }: { action: FormAction; values: FormValues }) {
+  const form = useActionForm(action, freshForm(values), schema)
   return (
     <form {...form.formProps} className="stack no-print">
       <FormMessage form={form} />

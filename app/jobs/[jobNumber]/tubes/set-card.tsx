@@ -18,6 +18,7 @@ import {
 import type { SetOption } from '@/lib/domain/matching/proposal'
 import { conditionWord } from '@/lib/domain/stock/tube'
 import { capital } from '@/lib/domain/words'
+import { submitChoice } from './actions'
 import { ChooseForm } from './choose-form'
 import type { Limits } from './limits-form'
 import styles from './set-card.module.css'
@@ -106,7 +107,7 @@ export function SetCard({ title, option, format, sockets, group, jobNumber, limi
       <p className="soft small">
         {matchStatementText(statement, format)} {arrangement}
       </p>
-      <ChooseForm jobNumber={jobNumber} values={found} />
+      <ChooseForm action={submitChoice.bind(null, jobNumber)} values={found} />
     </article>
   )
 }

@@ -16,7 +16,11 @@ export async function pressTick(line: Line, before: FormState, _form: FormData):
 
 type Place = { readonly jobNumber: string; readonly position: string; readonly fitted: boolean }
 
-export async function pressFitted({ jobNumber, position, fitted }: Place, before: FormState, _form: FormData): Promise<FormState> {
+export async function pressFitted(
+  { jobNumber, position, fitted }: Place,
+  before: FormState,
+  _form: FormData,
+): Promise<FormState> {
   const { step, shop } = await requireStep()
   const result = fitted ? await fitTube(step, jobNumber, position) : await takeTubeOut(step, jobNumber, position)
   return answerPress(before, shop, jobNumber, result)

@@ -33,11 +33,13 @@ export function FinishWork({ job, quote, orders, actor, shop }: Props) {
         <PressForm action={pressFinish.bind(null, job.number)}>Work done: go to testing</PressForm>
       ) : (
         <p className="soft">
-          The job is “{jobStateWord(job.state)}”. <Link href={`/jobs/${job.number}/safety`}>Readings after the work and safety</Link>
+          The job is “{jobStateWord(job.state)}”.{' '}
+          <Link href={`/jobs/${job.number}/safety`}>Readings after the work and safety</Link>
         </p>
       )}
     </section>
   )
 }
 
-const counted = (count: number, one: string, many: string) => (count === 0 ? '' : `${count} ${count === 1 ? one : many}`)
+const counted = (count: number, one: string, many: string) =>
+  count === 0 ? '' : `${count} ${count === 1 ? one : many}`

@@ -18,7 +18,12 @@ export function OrderedLines({ quote, ...common }: Common & { readonly quote: Qu
   )
 }
 
-type LinesProps = Common & { readonly title: string; readonly lines: readonly QuoteLine[]; readonly tick: string; readonly none: string }
+type LinesProps = Common & {
+  readonly title: string
+  readonly lines: readonly QuoteLine[]
+  readonly tick: string
+  readonly none: string
+}
 
 function Lines({ title, lines, tick, none, jobNumber, shop, may }: LinesProps) {
   const id = title.toLowerCase()
@@ -36,7 +41,11 @@ function Lines({ title, lines, tick, none, jobNumber, shop, may }: LinesProps) {
                     {line.text} <span className="soft nowrap">{quantity(line)}</span>
                   </td>
                   <td>
-                    <span className="tag" data-shape={line.doneAt ? '●' : '○'} data-tone={line.doneAt ? 'good' : undefined}>
+                    <span
+                      className="tag"
+                      data-shape={line.doneAt ? '●' : '○'}
+                      data-tone={line.doneAt ? 'good' : undefined}
+                    >
                       {line.doneAt ? tick.toLowerCase() : 'open'}
                     </span>
                     {line.doneAt && (
@@ -48,9 +57,12 @@ function Lines({ title, lines, tick, none, jobNumber, shop, may }: LinesProps) {
                   </td>
                   {may && (
                     <td className="no-print">
-                      <PressForm action={pressTick.bind(null, { jobNumber, lineId: line.id, done: line.doneAt === null })} quiet={line.doneAt !== null}>
+                      <PressForm
+                        action={pressTick.bind(null, { jobNumber, lineId: line.id, done: line.doneAt === null })}
+                        quiet={line.doneAt !== null}
+                      >
                         {line.doneAt ? 'Not after all' : tick}
-                        <span className="sr-only">: {line.text}</span>
+                        <span className="sr-only"> {line.text}</span>
                       </PressForm>
                     </td>
                   )}

@@ -17,7 +17,9 @@ export function OrderedQuote({ accepted, latest, job, shop }: Props) {
     <section className="row spread" aria-labelledby="order">
       <div>
         <h2 id="order">Work order</h2>
-        <p className="soft">{accepted ? acceptedText(accepted, shop) : <Unanswered latest={latest} jobNumber={job.number} />}</p>
+        <p className="soft">
+          {accepted ? acceptedText(accepted, shop) : <Unanswered latest={latest} jobNumber={job.number} />}
+        </p>
       </div>
       {!isClosed(job.state) && <PressForm action={pressPrint.bind(null, job.number)}>Print work order</PressForm>}
     </section>
@@ -35,7 +37,8 @@ function Unanswered({ latest, jobNumber }: { latest: Quote | null; jobNumber: st
   const stands = latest ? `Quote ${quoteTitle(latest)} is ${quoteStateWord(latest.state)}.` : 'There is no quote yet.'
   return (
     <>
-      No quote is accepted, so a print now is one for finding the fault. <Link href={`/jobs/${jobNumber}/quote`}>{stands}</Link>
+      No quote is accepted, so a print now is one for finding the fault.{' '}
+      <Link href={`/jobs/${jobNumber}/quote`}>{stands}</Link>
     </>
   )
 }

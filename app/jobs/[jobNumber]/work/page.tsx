@@ -12,8 +12,8 @@ import { requireHead } from '../require-head'
 import { FinishWork } from './finish-work'
 import { OrderedLines } from './ordered-lines'
 import { OrderedQuote } from './ordered-quote'
-import { TubesToFit } from './tubes-to-fit'
 import { tubeOrders } from './tube-orders'
+import { TubesToFit } from './tubes-to-fit'
 
 export const metadata: Metadata = { title: 'Work order' }
 

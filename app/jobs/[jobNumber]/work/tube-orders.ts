@@ -1,10 +1,10 @@
 import 'server-only'
+import type { AmpSheet } from '@/lib/domain/amp/amp'
 /** Per socket: the tube of the accepted quote, and whether it is in. */
 import { type Fitting, fittedBy } from '@/lib/domain/amp/fitting'
 import type { Job } from '@/lib/domain/job/job'
 import type { Quote } from '@/lib/domain/quote/quote'
 import { conditionWord } from '@/lib/domain/stock/tube'
-import type { AmpSheet } from '@/lib/domain/amp/amp'
 import { listTubesById } from '@/lib/store/tube'
 
 export type TubeOrder = {

@@ -1,7 +1,8 @@
 /** The chassis with what goes where, and a line for each tube to tick when it is in. */
 import { ChassisDrawing } from '@/app/_components/chassis/chassis-drawing'
 import type { ChassisSocketView } from '@/app/_components/chassis/chassis-view'
-import { chassisWords, socketViews } from '@/app/_components/chassis/socket-views'
+import { chassisWords } from '@/app/_components/chassis/chassis-words'
+import { socketViews } from '@/app/_components/chassis/socket-views'
 import { type AmpSheet, ampName } from '@/lib/domain/amp/amp'
 import { formatInstant } from '@/lib/domain/calendar'
 import type { Shop } from '@/lib/domain/shop/shop'
@@ -24,7 +25,12 @@ export function TubesToFit({ orders, sheet, jobNumber, shop, may }: Props) {
   return (
     <section className="panel stack" aria-labelledby="tubes-to-fit">
       <h2 id="tubes-to-fit">{capital(words.tubes)} to fit</h2>
-      <ChassisDrawing title={ampName(sheet.amp)} titleLines={[`job ${jobNumber}, what goes where`]} sockets={orderedViews(sheet, orders)} words={chassisWords(words)} />
+      <ChassisDrawing
+        title={ampName(sheet.amp)}
+        titleLines={[`job ${jobNumber}, what goes where`]}
+        sockets={orderedViews(sheet, orders)}
+        words={chassisWords(words)}
+      />
       <div className="table-scroll">
         <table>
           <thead>
@@ -77,7 +83,8 @@ function OrderRow({ order, jobNumber, shop, may }: { order: TubeOrder; jobNumber
           <PressForm action={action} quiet={fitted !== null}>
             {fitted ? 'Take out again' : 'Fitted'}
             <span className="sr-only">
-              : {mark}, {position}
+              {' '}
+              {mark} in {position}
             </span>
           </PressForm>
         </td>
@@ -90,6 +97,8 @@ function orderedViews(sheet: AmpSheet, orders: readonly TubeOrder[]): ChassisSoc
   return socketViews(sheet, null).map((view) => {
     const order = orders.find(({ position }) => position === view.position)
     if (!order) return { ...view, stateWord: 'stays' }
-    return order.fitted ? { ...view, stateWord: 'fitted' } : { ...view, stateWord: `fit ${order.mark}`, readingLines: order.type === view.typeFitted ? [] : [order.type] }
+    return order.fitted
+      ? { ...view, stateWord: 'fitted' }
+      : { ...view, stateWord: `fit ${order.mark}`, readingLines: order.type === view.typeFitted ? [] : [order.type] }
   })
 }

@@ -1,0 +1,73 @@
+'use client'
+import { useMemo } from 'react'
+import { FormMessage, SelectField, SubmitButton, TextField } from '@/app/_components/form/form-fields'
+import { freshForm } from '@/app/_components/form/form-state'
+import { type FormAction, useActionForm } from '@/app/_components/form/use-action-form'
+import { PAYMENT_WAYS } from '@/lib/domain/job/account'
+import { CollectorFields } from './collector-fields'
+import { returnSchema } from './pickup-schema'
+
+const WAYS = PAYMENT_WAYS.map((way) => ({ value: way, text: way }))
+
+type Props = {
+  /** Bound by the page, not here: bound anew at every drawing it would never be ready on the server. */
+  readonly action: FormAction
+  readonly ownerName: string
+  readonly currency: string
+}
+
+export function ReturnForm({ action, ownerName, currency }: Props) {
+  const schema = useMemo(() => returnSchema(currency), [currency])
+  const start = {
+    who: 'owner',
+    name: ownerName,
+    identity: '',
+    itemsNote: '',
+    owesNote: '',
+    reason: '',
+    charge: '',
+    how: '',
+  }
+  const form = useActionForm(action, freshForm(start), schema)
+  return (
+    <details open={form.status === 'refused' || undefined} className="no-print">
+      <summary className="button plain">Give it back unrepaired…</summary>
+      <form {...form.formProps} className="stack">
+        <FormMessage form={form} />
+        <p>
+          The sheet says that it was neither repaired nor safety-tested and must not be connected. There is no warranty.
+        </p>
+        <TextField
+          form={form}
+          name="reason"
+          label="Why it goes back unrepaired"
+          lines={2}
+          hint="Printed on the sheet."
+        />
+        <div className="fields">
+          <TextField
+            form={form}
+            name="charge"
+            label="Charged in all"
+            unit={currency}
+            numeric
+            hint="Bench fee included; 0 when nothing is charged."
+          />
+          <SelectField
+            form={form}
+            name="how"
+            label="What is left of it is settled now by"
+            options={WAYS}
+            empty="not now"
+          />
+        </div>
+        <CollectorFields form={form} />
+        <div className="row">
+          <SubmitButton form={form} quiet>
+            Give back unrepaired
+          </SubmitButton>
+        </div>
+      </form>
+    </details>
+  )
+}
