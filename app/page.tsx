@@ -44,7 +44,7 @@ export default async function DayPage() {
       )}
       <section className="panel" aria-labelledby="jobs-closed">
         <h2 id="jobs-closed">Lately handed over</h2>
-        <JobTable jobs={closed} today={today} locale={locale} empty="None yet." />
+        <JobTable jobs={closed} today={today} locale={locale} empty="None yet." withState />
       </section>
     </Shell>
   )

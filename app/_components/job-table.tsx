@@ -3,31 +3,31 @@ import Link from 'next/link'
 import { type Day, daysBetween, formatDay } from '@/lib/domain/calendar'
 import type { JobLine } from '@/lib/domain/job/job'
 import { isClosed } from '@/lib/domain/job/job-state'
+import styles from './job-table.module.css'
 import { StateTag } from './state-tag'
 
-export function JobTable({
-  jobs,
-  today,
-  locale,
-  empty,
-}: {
-  jobs: readonly JobLine[]
-  today: Day
-  locale: string
-  empty: string
-}) {
+type Props = {
+  readonly jobs: readonly JobLine[]
+  readonly today: Day
+  readonly locale: string
+  readonly empty: string
+  /** Left out where every job of the list stands in the same state. */
+  readonly withState?: boolean
+}
+
+export function JobTable({ jobs, today, locale, empty, withState = false }: Props) {
   if (jobs.length === 0) return <p className="soft">{empty}</p>
   return (
     <div className="table-scroll">
-      <table>
+      <table className={styles.jobs}>
         <thead>
           <tr>
-            <th>Job</th>
-            <th>Amplifier</th>
-            <th>Customer</th>
+            <th className={styles.number}>Job</th>
+            <th className={styles.amp}>Amplifier</th>
+            <th className={styles.customer}>Customer</th>
             <th>Fault, in the customer's words</th>
-            <th>State</th>
-            <th>Promised</th>
+            {withState && <th className={styles.state}>State</th>}
+            <th className={styles.promised}>Promised</th>
           </tr>
         </thead>
         <tbody>
@@ -39,9 +39,11 @@ export function JobTable({
               <td>{job.ampName}</td>
               <td>{job.customerName}</td>
               <td>{job.fault}</td>
-              <td>
-                <StateTag state={job.state} />
-              </td>
+              {withState && (
+                <td>
+                  <StateTag state={job.state} />
+                </td>
+              )}
               <td>
                 <PromisedDay day={job.promisedOn} today={isClosed(job.state) ? null : today} locale={locale} />
               </td>

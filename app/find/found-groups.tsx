@@ -24,7 +24,7 @@ export function FoundGroups({ found: { jobs, customers, amps, tubes }, shop, now
   return (
     <>
       <Group title="Jobs" count={jobs.length}>
-        <JobTable jobs={jobs} today={dayInZone(now, shop.timeZone)} locale={words.locale} empty="" />
+        <JobTable jobs={jobs} today={dayInZone(now, shop.timeZone)} locale={words.locale} empty="" withState />
       </Group>
       <Group title="Customers" count={customers.length}>
         <CustomerTable customers={customers} />
