@@ -18,8 +18,8 @@ export default defineConfig({
     maxWorkers: 2,
     globalSetup: ['tests/support/template-database.ts'],
     setupFiles: ['tests/support/quiet-console.ts'],
-    testTimeout: 20_000,
-    hookTimeout: 30_000,
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     // No such folder: a test that forgot `freshDatabase()` fails instead of opening the shop's records.
     env: { TZ: 'UTC', BENCHGLOW_DATA: '/nowhere/benchglow' },
   },

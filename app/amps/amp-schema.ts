@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { choice, requiredMeasure, text, version } from '@/app/_components/form/fields'
 import { type FormValues, sheetValues } from '@/app/_components/form/form-state'
 import { type Amp, type AmpDetails, OUTPUT_CLASSES, PROTECTION_CLASSES } from '@/lib/domain/amp/amp'

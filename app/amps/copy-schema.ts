@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { text, version } from '@/app/_components/form/fields'
 
 export const copySchema = z.object({

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { choice, email, text, version } from '@/app/_components/form/fields'
 import { type FormValues, sheetValues } from '@/app/_components/form/form-state'
 import { CONTACT_WAYS, type Customer } from '@/lib/domain/customer/customer'

@@ -1,5 +1,5 @@
 /** A job's own entries, at the counter and when they are corrected later. */
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { flatRows } from '@/app/_components/form/edit-rows'
 import { amount, day, flag, requiredMeasure, rows, text, version } from '@/app/_components/form/fields'
 import { type FormValues, sheetValues } from '@/app/_components/form/form-state'

@@ -1,15 +1,15 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { depending } from '@/app/_components/form/depending'
-import { version } from '@/app/_components/form/fields'
+import { after, version } from '@/app/_components/form/fields'
 import { type FormValues, sheetValues } from '@/app/_components/form/form-state'
 import { exactDecimal, minorDigits } from '@/lib/domain/money'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { basicFields, furtherFields } from './shop-fields'
 
 export const shopSchema = depending((typed) =>
-  z
-    .object({ version: version(), ...basicFields(typed), ...furtherFields(typed) })
-    .transform(({ version: saved, ...boxes }) => {
+  after(
+    z.object({ version: version(), ...basicFields(typed), ...furtherFields(typed) }),
+    ({ version: saved, ...boxes }) => {
       const { idleFixedLow, idleFixedHigh, idleCathodeLow, idleCathodeHigh, idleSingleLow, idleSingleHigh, ...rest } =
         boxes
       const settings = {
@@ -19,7 +19,8 @@ export const shopSchema = depending((typed) =>
         idleSingle: { low: idleSingleLow, high: idleSingleHigh },
       }
       return { version: saved, settings }
-    }),
+    },
+  ),
 )
 
 /** Without the tail of a binary fraction: 0.0035 A stands in its box as 3.5 mA. */

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { text } from '@/app/_components/form/fields'
 
 export const signInSchema = z.object({

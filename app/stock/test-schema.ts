@@ -1,4 +1,4 @@
-import type { z } from 'zod'
+import type * as z from 'zod/mini'
 import { choice, day, measure, text } from '@/app/_components/form/fields'
 import type { FormValues } from '@/app/_components/form/form-state'
 import type { Day } from '@/lib/domain/calendar'
@@ -51,7 +51,9 @@ export const testFields = (set: WordSet) => ({
   shorts: choice('Shorts', SHORTS),
 })
 
-type Parsed<Fields> = { readonly [Key in keyof Fields]: Fields[Key] extends z.ZodType ? z.output<Fields[Key]> : never }
+type Parsed<Fields> = {
+  readonly [Key in keyof Fields]: Fields[Key] extends z.ZodMiniType ? z.output<Fields[Key]> : never
+}
 type ParsedSetting = Parsed<ReturnType<typeof settingFields>>
 type ParsedReadings = Parsed<ReturnType<typeof readingFields>>
 

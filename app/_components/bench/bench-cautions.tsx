@@ -11,8 +11,8 @@ export function BenchCautions({ words }: { words: Words }) {
           again.
         </li>
         <li>
-          One hand, rated probes, meter rated above the {words.supply}: more than 600 V is usual at a {words.plate} in
-          use.
+          One hand, rated probes, meter rated above the {words.supply}: the {words.plate} of a driven {words.tube} can
+          swing to twice as much.
         </li>
         <li>Never run it without its correct load. Glass burns; use the fuse that is marked.</li>
         <li>Local codes and licensed practice come first.</li>

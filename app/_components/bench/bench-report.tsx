@@ -1,6 +1,7 @@
 /** What a round of readings says: one row a socket, the verdict with its reason, and where the doubt comes from. */
 
 import type { BenchResult, SocketResult } from '@/lib/domain/bench/bench-result'
+import type { CrossCheck } from '@/lib/domain/bench/cross-check'
 import { readingGapText } from '@/lib/domain/bench/reading-gap-text'
 import { methodWord } from '@/lib/domain/bench/reading-set'
 import type { Banded } from '@/lib/domain/bias/banded'
@@ -21,6 +22,7 @@ import type { Caution } from '@/lib/domain/bias/cautions'
 import type { IdleResult } from '@/lib/domain/bias/idle'
 import { capital, type Words } from '@/lib/domain/words'
 import styles from './bench-report.module.css'
+import { CrossCheckNote } from './cross-check-note'
 import { VerdictTag } from './verdict-tag'
 
 type Scale = { readonly factor: number; readonly unit: string; readonly decimals: number }
@@ -51,7 +53,14 @@ function roundCautions(result: BenchResult): Caution[] {
   return all.filter(({ kind }) => kind === 'wall-high').slice(0, 1)
 }
 
-export function BenchReport({ result, words }: { result: BenchResult; words: Words }) {
+type ReportProps = {
+  readonly result: BenchResult
+  readonly words: Words
+  /** By socket id, where current was found in more than one way. */
+  readonly checks?: ReadonlyMap<string, CrossCheck>
+}
+
+export function BenchReport({ result, words, checks }: ReportProps) {
   const idle = result.sockets.filter(({ outcome }) => outcome.kind === 'idle')
   return (
     <div className="stack">
@@ -71,7 +80,7 @@ export function BenchReport({ result, words }: { result: BenchResult; words: Wor
       })}
       <ul className={styles.sentences}>
         {result.sockets.map((each) => (
-          <SocketSentences key={each.socket.id} result={each} words={words} />
+          <SocketSentences key={each.socket.id} result={each} words={words} check={checks?.get(each.socket.id)} />
         ))}
       </ul>
       <p className="soft small">
@@ -147,7 +156,9 @@ function IdleRow({ idle }: { idle: IdleResult }) {
   )
 }
 
-function SocketSentences({ result, words }: { result: SocketResult; words: Words }) {
+type SentencesProps = { readonly result: SocketResult; readonly words: Words; readonly check?: CrossCheck }
+
+function SocketSentences({ result, words, check }: SentencesProps) {
   const { socket, entry, outcome } = result
   if (outcome.kind === 'noted') {
     return (
@@ -168,16 +179,24 @@ function SocketSentences({ result, words }: { result: SocketResult; words: Words
     )
   }
   if (outcome.kind === 'gap') return <li>{readingGapText(outcome.gap, words)}</li>
+  if (outcome.kind === 'incomplete') return <li>{idleFaultText(outcome.fault, words)}</li>
   if (outcome.kind === 'contradiction')
     return (
       <li className="caution">
         <strong>These readings cannot be true together.</strong> {idleFaultText(outcome.fault, words)}
       </li>
     )
-  return <IdleSentences idle={outcome.idle} method={methodWord(entry.method)} words={words} />
+  return <IdleSentences idle={outcome.idle} method={methodWord(entry.method)} words={words} check={check} />
 }
 
-function IdleSentences({ idle, method, words }: { idle: IdleResult; method: string; words: Words }) {
+type IdleProps = {
+  readonly idle: IdleResult
+  readonly method: string
+  readonly words: Words
+  readonly check?: CrossCheck
+}
+
+function IdleSentences({ idle, method, words, check }: IdleProps) {
   const over = overRatingText(idle, words)
   const target = targetText(idle, words)
   return (
@@ -193,6 +212,7 @@ function IdleSentences({ idle, method, words }: { idle: IdleResult; method: stri
             {cautionText(caution, words)}
           </p>
         ))}
+      {check && <CrossCheckNote check={check} words={words} />}
       <details>
         <summary>Why, and where the doubt comes from</summary>
         <ul>

@@ -1,6 +1,6 @@
 'use client'
 /** One button that does one thing and may be refused: the sentence stands above it. */
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { FormMessage, HiddenField, SubmitButton } from './form-fields'
 import { freshForm } from './form-state'
 import { type FormAction, type FormValues, useActionForm } from './use-action-form'

@@ -3,22 +3,32 @@
  * value, or one sentence naming the field, the value and the bound. An empty
  * box is null (or refused), never zero.
  */
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { readDay } from '@/lib/domain/calendar'
 import { readDecimal, readFixed } from '@/lib/domain/decimal'
 import { exactDecimal, LARGEST_AMOUNT, type Money, money } from '@/lib/domain/money'
+
+/** What comes out of a reader, taken a step further. */
+export const after = <Schema extends z.ZodMiniType, Out>(
+  schema: Schema,
+  further: (value: z.output<Schema>, context: z.core.ParsePayload) => Out,
+) => z.pipe(schema, z.transform(further))
+
+/** Adds a sentence at a box; what comes out then is not used. */
+export const refuseAt = (context: z.core.ParsePayload, message: string, path: readonly PropertyKey[]): void => {
+  context.issues.push({ code: 'custom', message, path: [...path], input: context.value })
+}
 
 export type Refuse = (sentence: string) => never
 
 /** A typed box: missing counts as empty, as an unticked or absent field sends nothing. */
 export function box<T>(read: (typed: string, refuse: Refuse) => T) {
-  return z
-    .string({ error: 'This box could not be read. Load the page again.' })
-    .optional()
-    .transform((typed, context): T => {
+  return after(
+    z.optional(z.string({ error: 'This box could not be read. Load the page again.' })),
+    (typed, context): T => {
       const refused = new Error('refused')
       const refuse: Refuse = (sentence) => {
-        context.addIssue({ code: 'custom', message: sentence })
+        context.issues.push({ code: 'custom', message: sentence, input: typed })
         throw refused
       }
       try {
@@ -27,7 +37,8 @@ export function box<T>(read: (typed: string, refuse: Refuse) => T) {
         if (error === refused) return z.NEVER
         throw error
       }
-    })
+    },
+  )
 }
 
 const clipped = (typed: string) => (typed.length > 30 ? `${typed.slice(0, 30)}…` : typed)
@@ -157,8 +168,7 @@ export const flag = () => box((typed) => typed === 'on' || typed === 'true')
 export const version = () => box((typed) => (/^\d+$/.test(typed) ? Number(typed) : 0))
 
 /** Rows by index; a row that was taken out leaves a hole and is dropped. */
-export const rows = <Row extends z.ZodType>(row: Row) =>
-  z
-    .array(row.optional())
-    .optional()
-    .transform((all) => (all ?? []).filter((each): each is NonNullable<typeof each> => each !== undefined))
+export const rows = <Row extends z.ZodMiniType>(row: Row) =>
+  after(z.optional(z.array(z.optional(row))), (all) =>
+    (all ?? []).filter((each): each is NonNullable<typeof each> => each !== undefined),
+  )

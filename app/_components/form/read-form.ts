@@ -1,5 +1,5 @@
 /** From a submitted form to domain values, or to the form again with its sentences. */
-import type { z } from 'zod'
+import type * as z from 'zod/mini'
 import { type FormState, type FormValues, refusedForm } from './form-state'
 import { nestedValues, typedValues } from './form-values'
 
@@ -14,7 +14,10 @@ export type ReadValues<T> =
   | { readonly ok: false; readonly faults: FormFaults }
 
 /** The same reading on the server and, while typing, in the browser. One sentence by field name. */
-export function readValues<Schema extends z.ZodType>(schema: Schema, values: FormValues): ReadValues<z.output<Schema>> {
+export function readValues<Schema extends z.ZodMiniType>(
+  schema: Schema,
+  values: FormValues,
+): ReadValues<z.output<Schema>> {
   const parsed = schema.safeParse(nestedValues(values))
   if (parsed.success) return { ok: true, value: parsed.data }
   const faults: Record<string, string> = {}
@@ -29,7 +32,7 @@ export function faultsMessage(faults: FormFaults): string {
   return `Not saved: ${fields} another look. ${Object.values(faults)[0]}`
 }
 
-export function readForm<Schema extends z.ZodType>(
+export function readForm<Schema extends z.ZodMiniType>(
   schema: Schema,
   before: FormState,
   form: FormData,

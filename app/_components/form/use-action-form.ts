@@ -9,7 +9,7 @@
  */
 import { startTransition, useActionState, useEffect, useId, useRef, useState } from 'react'
 import { set, type UseFormRegister, useForm } from 'react-hook-form'
-import type { z } from 'zod'
+import type * as z from 'zod/mini'
 import { earlyTexts, focusFirstOf, putBack, settleBoxes, showFormMessage } from './form-boxes'
 import type { FormState, FormValues } from './form-state'
 import { typedValues } from './form-values'
@@ -59,7 +59,7 @@ function errorsByName(faults: Readonly<Record<string, string>>): Loose {
   return errors
 }
 
-export function useActionForm(action: FormAction, initial: FormState, schema: z.ZodType): ActionForm {
+export function useActionForm(action: FormAction, initial: FormState, schema: z.ZodMiniType): ActionForm {
   const [state, send, pending] = useActionState(surviving(action), initial)
   const [hydrated, setHydrated] = useState(false)
   const [pressed, setPressed] = useState<string | null>(null)

@@ -1,5 +1,5 @@
 'use client'
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { text } from '@/app/_components/form/fields'
 import { FormMessage, HiddenField, type Option, SelectField, SubmitButton } from '@/app/_components/form/form-fields'
 import { freshForm } from '@/app/_components/form/form-state'

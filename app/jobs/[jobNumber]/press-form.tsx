@@ -1,6 +1,6 @@
 'use client'
 /** A form that is one button, with its refusal beside it. */
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { SubmitButton } from '@/app/_components/form/form-fields'
 import { freshForm } from '@/app/_components/form/form-state'
 import { type FormAction, useActionForm } from '@/app/_components/form/use-action-form'

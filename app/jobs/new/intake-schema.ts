@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { text } from '@/app/_components/form/fields'
 import type { FormValues } from '@/app/_components/form/form-state'
 import { ampFields, newAmpValues } from '@/app/amps/amp-schema'
@@ -12,8 +12,8 @@ export const intakeSchema = ({ newCustomer, newAmp, currency }: IntakeShape) =>
   z.object({
     customerId: text({ label: 'Customer' }),
     ampId: text({ label: 'Amplifier' }),
-    customer: newCustomer ? z.object(customerFields).optional() : z.undefined().optional(),
-    amp: newAmp ? z.object(ampFields).optional() : z.undefined().optional(),
+    customer: newCustomer ? z.optional(z.object(customerFields)) : z.optional(z.undefined()),
+    amp: newAmp ? z.optional(z.object(ampFields)) : z.optional(z.undefined()),
     ...jobFields(currency),
   })
 

@@ -1,6 +1,16 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { depending, type Typed, typedText } from '@/app/_components/form/depending'
-import { box, choice, day, flag, type MeasureRule, requiredMeasure, text, version } from '@/app/_components/form/fields'
+import {
+  after,
+  box,
+  choice,
+  day,
+  flag,
+  type MeasureRule,
+  requiredMeasure,
+  text,
+  version,
+} from '@/app/_components/form/fields'
 import { type FormValues, sheetValues } from '@/app/_components/form/form-state'
 import { INSTRUMENT_KINDS, type Instrument } from '@/lib/domain/shop/instrument'
 import { ohms } from '@/lib/domain/units'
@@ -28,8 +38,8 @@ function meterFields(typed: Typed) {
 }
 
 export const instrumentSchema = depending((typed) =>
-  z
-    .object({
+  after(
+    z.object({
       id: text({ label: 'Instrument' }),
       version: version(),
       name: text({ label: 'Name', required: true, max: 80 }),
@@ -37,12 +47,13 @@ export const instrumentSchema = depending((typed) =>
       calibratedOn: day({ label: 'Calibrated on' }),
       ...meterFields(typed),
       retired: flag(),
-    })
-    .transform(({ id, version: saved, retired, inputOhms, ...rest }) => ({
+    }),
+    ({ id, version: saved, retired, inputOhms, ...rest }) => ({
       id: id || null,
       version: saved,
       details: { ...rest, inputResistance: ohms(inputOhms), active: !retired },
-    })),
+    }),
+  ),
 )
 
 const figure = (value: number): string => String(Number(value.toPrecision(9)))

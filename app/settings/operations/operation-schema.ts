@@ -1,6 +1,6 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { depending } from '@/app/_components/form/depending'
-import { box, choice, flag, requiredAmount, text, thousandths } from '@/app/_components/form/fields'
+import { after, box, choice, flag, requiredAmount, text, thousandths } from '@/app/_components/form/fields'
 import type { FormValues } from '@/app/_components/form/form-state'
 import { exactDecimal, minorDigits } from '@/lib/domain/money'
 import type { Operation } from '@/lib/store/operation'
@@ -9,8 +9,8 @@ const nothing = () => box(() => null)
 
 export const operationSchema = (currency: string) =>
   depending(({ charged }) =>
-    z
-      .object({
+    after(
+      z.object({
         id: text({ label: 'Operation' }),
         name: text({ label: 'Name', required: true, max: 120 }),
         charged: choice('Charged', ['hours', 'flat']),
@@ -20,11 +20,12 @@ export const operationSchema = (currency: string) =>
             ? requiredAmount({ label: 'Flat price', currency, digits: minorDigits(currency) })
             : nothing(),
         retired: flag(),
-      })
-      .transform(({ id, name, milliHours, flatPrice, retired }) => ({
+      }),
+      ({ id, name, milliHours, flatPrice, retired }) => ({
         id: id || null,
         details: { name, milliHours, flatPrice, active: !retired },
-      })),
+      }),
+    ),
   )
 
 export function operationValues(operation: Operation | null, currency: string): FormValues {

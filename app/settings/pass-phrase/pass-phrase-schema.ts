@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { depending, typedText } from '@/app/_components/form/depending'
 import { text } from '@/app/_components/form/fields'
 import { newPassPhrase, sameAgain } from '@/app/_components/form/pass-phrase-fields'

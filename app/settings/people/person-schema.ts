@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { depending, typedText } from '@/app/_components/form/depending'
 import { choice, flag, text } from '@/app/_components/form/fields'
 import type { FormValues } from '@/app/_components/form/form-state'

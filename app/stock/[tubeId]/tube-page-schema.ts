@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { choice, flag, text, version } from '@/app/_components/form/fields'
 import type { FormValues } from '@/app/_components/form/form-state'
 import type { TubeTest } from '@/lib/domain/stock/tube'

@@ -1,5 +1,5 @@
-import { z } from 'zod'
-import { optionalChoice } from '@/app/_components/form/fields'
+import * as z from 'zod/mini'
+import { after, optionalChoice } from '@/app/_components/form/fields'
 import { SHORTS, testFields } from '../test-schema'
 import { detailFields, type StockKit } from '../tube-schema'
 
@@ -8,5 +8,5 @@ export const newTubeSchema = (kit: StockKit) =>
   z.object({
     ...detailFields(kit),
     ...testFields(kit.words),
-    shorts: optionalChoice('Shorts', SHORTS).transform((shorts) => shorts || 'none'),
+    shorts: after(optionalChoice('Shorts', SHORTS), (shorts) => shorts || 'none'),
   })

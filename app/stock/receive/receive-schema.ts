@@ -1,6 +1,6 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { flatRows, type RowValues } from '@/app/_components/form/edit-rows'
-import { choice, flag, measure, rows, text } from '@/app/_components/form/fields'
+import { after, choice, flag, measure, refuseAt, rows, text } from '@/app/_components/form/fields'
 import type { FormValues } from '@/app/_components/form/form-state'
 import { blankSetting, readingFields, type SettingStart, settingFields } from '../test-schema'
 import { SHARED_BLANK, type StockKit, sharedFields } from '../tube-schema'
@@ -14,9 +14,13 @@ export const receiveSchema = (kit: StockKit) =>
     ...settingFields(kit.words),
     sections: choice('Sections', ['1', '2']),
     untested: measure({ label: 'Untested, without a row', unit: '', min: 0, max: MOST_ROWS, whole: true }),
-    rows: rows(
-      z.object({ mark: text({ label: 'Mark', max: 40 }), ...readingFields(kit.words), shorts: flag() }),
-    ).refine((all) => all.length <= MOST_ROWS, `At most ${MOST_ROWS} rows are taken in at once.`),
+    rows: after(
+      rows(z.object({ mark: text({ label: 'Mark', max: 40 }), ...readingFields(kit.words), shorts: flag() })),
+      (all, context) => {
+        if (all.length > MOST_ROWS) refuseAt(context, `At most ${MOST_ROWS} rows are taken in at once.`, [])
+        return all
+      },
+    ),
   })
 
 export const BLANK_ROW: RowValues = { mark: '', plateMilliamps: '', gm: '', secondPlateMilliamps: '', secondGm: '' }

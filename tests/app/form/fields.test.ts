@@ -1,5 +1,5 @@
 import { describe, expect, expectTypeOf, it, test } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import {
   amount,
   choice,
@@ -17,7 +17,7 @@ import {
 } from '@/app/_components/form/fields'
 
 /** The value, or the one sentence. */
-function read(schema: z.ZodType, typed: unknown) {
+function read(schema: z.ZodMiniType, typed: unknown) {
   const parsed = schema.safeParse(typed)
   if (parsed.success) return parsed.data
   expect(parsed.error.issues).toHaveLength(1)

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { depending, typedText } from '@/app/_components/form/depending'
 import { requiredAmount, rows, text } from '@/app/_components/form/fields'
 import { freshForm } from '@/app/_components/form/form-state'

@@ -7,7 +7,7 @@
  * kept as a new one. One taken out here stays out. Rows of both sides then
  * stand in the order typed here, and the usual merge compares them box by box.
  */
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { flatRows, type RowValues, rowsOf } from '@/app/_components/form/edit-rows'
 import type { FormState, FormValues } from '@/app/_components/form/form-state'
 import { type StaleSave, staleForm, withoutBase } from '@/app/_components/form/merge-typed'

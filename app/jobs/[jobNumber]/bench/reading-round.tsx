@@ -4,8 +4,10 @@ import { BenchReport } from '@/app/_components/bench/bench-report'
 import { ChassisDrawing } from '@/app/_components/chassis/chassis-drawing'
 import { chassisWords } from '@/app/_components/chassis/chassis-words'
 import { socketViews } from '@/app/_components/chassis/socket-views'
+import { GroupPlots } from '@/app/_components/plot/group-plots'
 import { type AmpSheet, ampName } from '@/lib/domain/amp/amp'
-import { benchResult } from '@/lib/domain/bench/bench-result'
+import { benchResult, idleWindows } from '@/lib/domain/bench/bench-result'
+import { crossChecks } from '@/lib/domain/bench/cross-check'
 import type { ReadingSet } from '@/lib/domain/bench/reading-set'
 import { formatDay, formatInstant } from '@/lib/domain/calendar'
 import type { Shop } from '@/lib/domain/shop/shop'
@@ -17,6 +19,7 @@ type Props = { readonly set: ReadingSet; readonly sheet: AmpSheet; readonly shop
 export function ReadingRound({ set, sheet, shop, jobNumber }: Props) {
   const words = wordsFor(shop.words)
   const result = benchResult(sheet, set, shop)
+  const checks = crossChecks({ sheet, set, windows: idleWindows(shop) }, result.sockets)
   const when = formatInstant(set.takenAt, shop.timeZone, words.locale)
   const calibrated = set.calibratedOn
     ? `calibrated ${formatDay(set.calibratedOn, words.locale)}`
@@ -36,7 +39,8 @@ export function ReadingRound({ set, sheet, shop, jobNumber }: Props) {
         sockets={socketViews(sheet, result)}
         words={chassisWords(words)}
       />
-      <BenchReport result={result} words={words} />
+      <BenchReport result={result} words={words} checks={checks} />
+      <GroupPlots rounds={[{ when: null, result }]} words={words} />
       {set.note && <p>{set.note}</p>}
       <div className="row no-print">
         <Link className="button quiet" href={`/jobs/${jobNumber}/bench/${set.id}`}>

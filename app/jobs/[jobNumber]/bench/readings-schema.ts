@@ -2,7 +2,7 @@
  * What may be typed at the bench. Bounds are those of valve amplifiers: no plate
  * supply above 1200 V, no drop that a sane resistor could not give.
  */
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { flatRows } from '@/app/_components/form/edit-rows'
 import { choice, measure, optionalChoice, requiredMeasure, rows, text, version } from '@/app/_components/form/fields'
 import { type FormValues, sheetValues } from '@/app/_components/form/form-state'

@@ -1,5 +1,5 @@
 /** What may be typed when an amplifier goes back and money changes hands. */
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { choice, optionalChoice, requiredAmount, text } from '@/app/_components/form/fields'
 import { PAYMENT_WAYS } from '@/lib/domain/job/account'
 import { minorDigits } from '@/lib/domain/money'

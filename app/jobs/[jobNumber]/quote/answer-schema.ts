@@ -1,6 +1,6 @@
 /** The answer's form. Which of the two it is comes with the button that was pressed. */
-import { z } from 'zod'
-import { amount, choice, day, optionalChoice, text, version } from '@/app/_components/form/fields'
+import * as z from 'zod/mini'
+import { after, amount, choice, day, optionalChoice, refuseAt, text, version } from '@/app/_components/form/fields'
 import type { FormValues } from '@/app/_components/form/form-state'
 import { type Day, dayInZone } from '@/lib/domain/calendar'
 import { PAYMENT_WAYS } from '@/lib/domain/job/account'
@@ -9,8 +9,8 @@ import type { AnswerToKeep } from '@/lib/workflow/answer-quote'
 import type { MoneyRules } from './quote-schema'
 
 export function answerSchema({ currency, digits }: MoneyRules) {
-  return z
-    .object({
+  return after(
+    z.object({
       version: version(),
       answer: optionalChoice('Answer', ['accepted', 'declined']),
       by: text({ label: 'Who answered', required: true, max: 120 }),
@@ -21,9 +21,9 @@ export function answerSchema({ currency, digits }: MoneyRules) {
       moveTo: choice('After a yes the job goes to', AFTER_YES),
       deposit: amount({ label: 'Deposit taken now', currency, digits }),
       depositHow: optionalChoice('Deposit by', PAYMENT_WAYS),
-    })
-    .transform(({ on, at, ...rest }, context) => {
-      const refuse = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message })
+    }),
+    ({ on, at, ...rest }, context) => {
+      const refuse = (path: string, message: string) => refuseAt(context, message, [path])
       const minutes = readClock(at)
       if (minutes === null) refuse('at', `At: “${at}” is no time. Write it like 14:30.`)
       if (rest.way === 'by phone' && rest.detail === '')
@@ -31,7 +31,8 @@ export function answerSchema({ currency, digits }: MoneyRules) {
       if (rest.deposit !== null && rest.deposit > 0 && rest.depositHow === '')
         refuse('depositHow', 'Deposit by: nothing is chosen. Choose how it was paid.')
       return { ...rest, day: on as Day, minutes: minutes ?? 0 }
-    })
+    },
+  )
 }
 
 type AnswerTyped = z.output<ReturnType<typeof answerSchema>>

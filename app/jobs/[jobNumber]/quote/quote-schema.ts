@@ -1,7 +1,17 @@
 /** The draft's form: its boxes, read into a quote, and a quote written into its boxes. */
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { flatRows, type RowValues } from '@/app/_components/form/edit-rows'
-import { day, flag, measure, requiredAmount, text, thousandths, version } from '@/app/_components/form/fields'
+import {
+  after,
+  day,
+  flag,
+  measure,
+  refuseAt,
+  requiredAmount,
+  text,
+  thousandths,
+  version,
+} from '@/app/_components/form/fields'
 import { type FormValues, sheetValues } from '@/app/_components/form/form-state'
 import { exactDecimal, LARGEST_AMOUNT, type Money } from '@/lib/domain/money'
 import type { Quote, QuoteLine } from '@/lib/domain/quote/quote'
@@ -16,26 +26,22 @@ const NAMES: Record<LineList, string> = { labour: 'Labour', parts: 'Part', fees:
 /** Only a fee may be a credit. */
 const LEAST_PRICE: Record<LineList, number> = { labour: 0, parts: 0, fees: -LARGEST_AMOUNT }
 
-const looseRow = z.record(z.string(), z.string().optional())
+const looseRow = z.record(z.string(), z.optional(z.string()))
 
 /** Sentences name the line first, since the same box stands there once for every line. */
-function rowsBy<Row extends z.ZodType>(
+function rowsBy<Row extends z.ZodMiniType>(
   schemaOf: (at: string) => Row,
   nameOf: (row: RowValues, index: number) => string,
 ) {
-  return z
-    .array(looseRow.optional())
-    .optional()
-    .transform((typed, context): z.output<Row>[] =>
-      (typed ?? []).flatMap((row, index) => {
-        if (row === undefined) return []
-        const read = schemaOf(nameOf(row as RowValues, index)).safeParse(row)
-        if (read.success) return [read.data]
-        for (const { message, path } of read.error.issues)
-          context.addIssue({ code: 'custom', message, path: [index, ...path] })
-        return []
-      }),
-    )
+  return after(z.optional(z.array(z.optional(looseRow))), (typed, context): z.output<Row>[] =>
+    (typed ?? []).flatMap((row, index) => {
+      if (row === undefined) return []
+      const read = schemaOf(nameOf(row as RowValues, index)).safeParse(row)
+      if (read.success) return [read.data]
+      for (const { message, path } of read.error.issues) refuseAt(context, message, [index, ...path])
+      return []
+    }),
+  )
 }
 
 const clipped = (name: string) => (name.length > 40 ? `${name.slice(0, 40)}…` : name)
@@ -44,7 +50,7 @@ const lineSchema =
   (list: LineList, { currency, digits }: MoneyRules) =>
   (at: string) =>
     z.object({
-      id: text({ label: 'Line' }).transform((id) => id || null),
+      id: after(text({ label: 'Line' }), (id) => id || null),
       text: text({ label: `${at}: what it is for`, required: true, max: 200 }),
       thousandths: thousandths({ label: `${at}: quantity`, min: 1, max: 9_999_000 }),
       unit: text({ label: `${at}: unit`, max: 12 }),
@@ -67,12 +73,13 @@ export function quoteSchema(rules: MoneyRules) {
   return z.object({
     version: version(),
     validUntil: day({ label: 'Valid until', required: true }),
-    depositPercent: measure({ label: 'Deposit', unit: '%', min: 0, max: 100, whole: true }).transform(
+    depositPercent: after(
+      measure({ label: 'Deposit', unit: '%', min: 0, max: 100, whole: true }),
       (percent) => percent ?? 0,
     ),
     note: text({ label: 'Note', max: 1000 }),
     findings: text({ label: 'What the bench found', max: 4000 }),
-    findingsBefore: z.string().optional(),
+    findingsBefore: z.optional(z.string()),
     labour: lines('labour'),
     parts: lines('parts'),
     fees: lines('fees'),

@@ -2,7 +2,7 @@
  * What may be typed at a safety line: bounds of the box only. Whether it may be
  * signed so is decided by the step, because that hangs on the button pressed.
  */
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { box, measure, optionalChoice, rows, text, version } from '@/app/_components/form/fields'
 import { type Check, OUTCOMES } from '@/lib/domain/safety/check'
 

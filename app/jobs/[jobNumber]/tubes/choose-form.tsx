@@ -1,5 +1,5 @@
 'use client'
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { FormMessage, HiddenField, SubmitButton } from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
 import { type FormAction, useActionForm } from '@/app/_components/form/use-action-form'

@@ -1,5 +1,5 @@
 /** Limits of the choice, kept in the address so that they can be gone back to. */
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { amount, flag, measure } from '@/app/_components/form/fields'
 import { minorDigits } from '@/lib/domain/money'
 
