@@ -76,6 +76,18 @@ module.exports = {
       'A step loads, decides, saves and sends.',
     ),
     only(
+      'calc',
+      '^lib/calc/',
+      [...folders('domain'), ...packages('zod'), nodeModules],
+      'A calculator reads, asks the domain and prints.',
+    ),
+    never(
+      'calc-is-a-tool',
+      { path: '^(app|seed|lib)/', pathNot: '^lib/calc/' },
+      { path: '^lib/calc/' },
+      'Calculators are run by hand, beside the program.',
+    ),
+    only(
       'session',
       '^lib/session\\.ts$',
       [...folders('domain', 'store', 'workflow'), ...packages('next', 'react', 'server-only'), nodeModules],

@@ -1,0 +1,27 @@
+/** The calculators by name. Each is loaded when it is asked for: a start stays quick. */
+import type { Calculator } from './calculator'
+
+export const SUMMARIES = {
+  tube: 'what the handbook knows of a type',
+  idle: 'currents, dissipation and verdict from bench readings',
+  predict: 'idle of a proposed tube before it is fitted, with its band',
+  discharge: 'how long a reservoir stays charged, and its energy',
+} as const
+
+export type CalculatorName = keyof typeof SUMMARIES
+
+export const isCalculator = (name: string | undefined): name is CalculatorName =>
+  name !== undefined && Object.hasOwn(SUMMARIES, name)
+
+export async function loadCalculator(name: CalculatorName): Promise<Calculator> {
+  switch (name) {
+    case 'tube':
+      return (await import('./tube/tube')).tube
+    case 'idle':
+      return (await import('./idle/idle')).idle
+    case 'predict':
+      return (await import('./predict/predict')).predict
+    case 'discharge':
+      return (await import('./discharge/discharge')).discharge
+  }
+}
