@@ -30,8 +30,10 @@ export async function requireUser(): Promise<{ actor: Actor; shop: Shop }> {
   return actor ? { actor, shop } : redirect('/sign-in')
 }
 
+export type GuardedStep = { readonly step: Step; readonly shop: Shop }
+
 /** For actions: who acts, and now. */
-export async function requireStep(): Promise<{ step: Step; shop: Shop }> {
+export async function requireStep(): Promise<GuardedStep> {
   const { actor, shop } = await requireUser()
   return { step: { actor, now: new Date() }, shop }
 }

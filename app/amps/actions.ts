@@ -3,8 +3,9 @@ import { redirect } from 'next/navigation'
 import { afterSave } from '@/app/_components/form/after-save'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { staleForm } from '@/app/_components/form/merge-typed'
+import { once } from '@/app/_components/form/once'
 import { readForm } from '@/app/_components/form/read-form'
-import { requireStep } from '@/lib/session'
+import { type GuardedStep, requireStep } from '@/lib/session'
 import { findAmp } from '@/lib/store/amp'
 import { copyAmpSheet } from '@/lib/workflow/copy-amp-sheet'
 import { keepAmp } from '@/lib/workflow/keep-amp'
@@ -13,7 +14,11 @@ import { ampSchema, ampValues } from './amp-schema'
 import { copySchema } from './copy-schema'
 
 export async function submitAmp(before: FormState, form: FormData): Promise<FormState> {
-  const { step, shop } = await requireStep()
+  const guarded = await requireStep()
+  return once(guarded.step.actor.id, form, () => writeAmp(guarded, before, form))
+}
+
+async function writeAmp({ step, shop }: GuardedStep, before: FormState, form: FormData): Promise<FormState> {
   const read = readForm(ampSchema, before, form)
   if (!read.ok) return read.state
   const { id, customerId, version, ...details } = read.value

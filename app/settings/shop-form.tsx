@@ -152,7 +152,7 @@ function SafetyFields({ form, words }: { form: ActionForm; words: Words }) {
           label={`${capital(words.earth)} bond, at most`}
           unit="Ω"
           numeric
-          hint="Mains plug earth pin to bare chassis, lead moved during the test."
+          hint={`From the ${words.earth} pin of the plug to bare chassis, the lead moved during the test.`}
         />
         <TextField
           form={form}
@@ -160,7 +160,7 @@ function SafetyFields({ form, words }: { form: ActionForm; words: Words }) {
           label="Insulation, at least"
           unit="MΩ"
           numeric
-          hint="Live and neutral together against earth, 500 V DC."
+          hint={`Both ${words.mains} poles together against ${words.earth}, 500 V DC.`}
         />
         <TextField
           form={form}

@@ -66,8 +66,10 @@ export type TubeTestFacts = {
 export type MatchFacts = {
   readonly marks: readonly string[]
   readonly type: string
-  /** Plain day. */
-  readonly matchedOn: string
+  /** Plain days of the first and the last of the tests that are compared; often the same. */
+  readonly testedFrom: string
+  readonly testedTo: string
+  readonly instrument: string
   readonly testPoint: TestPoint
   readonly plateCurrentSpread: Amps
   readonly plateCurrentTolerance: Amps

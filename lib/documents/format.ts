@@ -128,7 +128,7 @@ export function formatFor(settings: PaperSettings): Format {
   const half = (value: number | null, scale: number): number | null => (value === null ? null : value * scale)
   return {
     ...dateWriters(settings),
-    money: (amount) => plainSpaces(formatMoney(amount, currency, locale)),
+    money: (amount) => minusSign(plainSpaces(formatMoney(amount, currency, locale))),
     number: write,
     quantity: (thousandths) => plainSpaces(trimmed.format(thousandths / 1000)),
     count: (count) => plainSpaces(trimmed.format(count)),

@@ -1,7 +1,7 @@
 /** The mail that carries a quote: the same facts and the same formatting as the paper attached to it. */
 import { formatFor } from './format'
 import { letterheadLines } from './paper-text'
-import { type QuoteFacts, quoteNumber } from './quote-paper'
+import { isTaxed, type QuoteFacts, quoteNumber } from './quote-paper'
 import { given } from './shared-blocks'
 
 export type MailBody = { readonly subject: string; readonly text: string; readonly html: string }
@@ -27,7 +27,7 @@ function quoteParagraphs(quote: QuoteFacts): string[][] {
     [`Your ${ampName(quote)} (job ${quote.jobNumber}) has been on the bench. Our quote is attached.`],
     [
       `Quote: ${quoteNumber(quote)}`,
-      `Total, ${quote.tax.name} included: ${format.money(quote.total)}`,
+      `Total${isTaxed(quote) ? `, ${quote.tax.name} included` : ''}: ${format.money(quote.total)}`,
       ...deposit,
       `Valid until the end of ${format.dueDay(quote.validUntil)}`,
     ],

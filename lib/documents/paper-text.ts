@@ -46,6 +46,8 @@ function blockLines(block: Block): string[] {
       return block.lines.map(({ label, name, date }) => `${label}: ${name || '________'}, date: ${date || '________'}`)
     case 'qr':
       return [`${block.caption}: ${block.text}`]
+    case 'plot':
+      return [block.title, block.spoken]
     case 'chassis':
       return [block.caption, ...block.sockets.map(({ position, lines }) => `${position}: ${lines.join(', ')}`)]
   }

@@ -40,6 +40,7 @@ export type Block =
   | SignaturesBlock
   | QrBlock
   | ChassisBlock
+  | PlotBlock
   | NoteBlock
 
 export type HeadingBlock = { readonly type: 'heading'; readonly text: string }
@@ -127,6 +128,48 @@ export type ChassisBlock = {
   readonly caption: string
   readonly sockets: readonly ChassisSocket[]
   readonly landmarks: readonly ChassisLandmark[]
+}
+
+/** Shares of the frame: 0 to 1 from its left and from its foot. */
+export type PlotPlace = readonly [across: number, up: number]
+export type PlotTick = { readonly at: number; readonly label: string }
+export type PlotCurve = {
+  readonly label: string
+  readonly line: readonly PlotPlace[]
+  /** Where it leaves the frame: its label stands there. */
+  readonly leaves: 'right' | 'top'
+}
+/** Names of points that lie close together. */
+export type PlotName = { readonly label: string; readonly at: PlotPlace; readonly side: 'above' | 'below' }
+export type PlotMark = {
+  readonly shape: 'open' | 'filled'
+  readonly at: PlotPlace
+  /** Lower left and upper right corner of the 95 % box. */
+  readonly box: readonly [PlotPlace, PlotPlace]
+}
+export type PlotLegendLine = {
+  readonly kind: 'curve' | 'heat' | 'point-before' | 'point' | 'box' | 'load'
+  readonly text: string
+}
+/** Plate curves with idle points on them. */
+export type PlotBlock = {
+  readonly type: 'plot'
+  readonly title: string
+  /** All of it in sentences, for reading aloud. */
+  readonly spoken: string
+  readonly acrossTitle: string
+  readonly upUnit: string
+  readonly curvesTitle: string
+  readonly acrossTicks: readonly PlotTick[]
+  readonly upTicks: readonly PlotTick[]
+  /** From the coldest to the hottest. */
+  readonly curves: readonly PlotCurve[]
+  readonly limit: { readonly line: readonly PlotPlace[]; readonly region: readonly PlotPlace[] } | null
+  /** Empty: no load is known. */
+  readonly load: readonly PlotPlace[]
+  readonly marks: readonly PlotMark[]
+  readonly names: readonly PlotName[]
+  readonly legend: readonly PlotLegendLine[]
 }
 
 export type NoteBlock = { readonly type: 'note'; readonly text: string }

@@ -10,6 +10,7 @@ import { drawnChassis } from './drawing/chassis-block'
 import { paperFonts } from './drawing/fonts'
 import { drawLetterhead, drawPageNumbers, drawRunningHead } from './drawing/page-frame'
 import { type DrawnBlock, fillPages } from './drawing/piece'
+import { drawnPlot } from './drawing/plot-block'
 import { drawnQr } from './drawing/qr-block'
 import type { Sheet } from './drawing/sheet'
 import { drawnChecklist, drawnSignatures, drawnSignOff } from './drawing/sign-blocks'
@@ -107,5 +108,7 @@ function drawnBlock(sheet: Sheet, block: Block): DrawnBlock {
       return drawnQr(sheet, block)
     case 'chassis':
       return drawnChassis(sheet, block)
+    case 'plot':
+      return drawnPlot(sheet, block)
   }
 }

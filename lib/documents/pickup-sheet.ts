@@ -1,5 +1,6 @@
 /** The pickup sheet: what was done, read, fitted, declined and handed back, signed by the one who collects. */
 import type { Money } from '@/lib/domain/money'
+import type { PlateSheet } from '@/lib/domain/plot/plate-sheet'
 import { cautionsBlock, unrepairedBox } from './cautions'
 import type {
   AmpFacts,
@@ -12,6 +13,7 @@ import type {
 } from './facts'
 import { type Format, formatFor, NO_BREAK } from './format'
 import type { Block, Paper } from './paper'
+import { plotBlock } from './plot-block'
 import { readingBlocks } from './reading-blocks'
 import {
   ampFacts,
@@ -62,6 +64,8 @@ export type PickupFacts = {
   readonly collector: CollectorFacts | null
   readonly readingsBefore: ReadingSetFacts | null
   readonly readingsAfter: ReadingSetFacts | null
+  /** Plate curves with the points before and after, one for each output group and type; empty where none are known. */
+  readonly plots: readonly PlateSheet[]
   /** In chassis order. */
   readonly tubes: readonly FittedTubeFacts[]
   readonly matches: readonly MatchFacts[]
@@ -108,6 +112,7 @@ export function pickupPaper(pickup: PickupFacts): Paper {
       ...listed('Work done', pickup.workDone, 'No work was done.'),
       ...listed('Work declined', pickup.workDeclined, 'Nothing was declined.'),
       ...readingBlocks(pickup.readingsBefore, pickup.readingsAfter, format, v),
+      ...pickup.plots.map((sheet) => plotBlock(sheet, v)),
       ...fittedTubes(pickup, format, v),
       ...safety(pickup, format),
       ...handedBack(pickup, format),

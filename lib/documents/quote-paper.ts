@@ -55,8 +55,12 @@ export type QuoteFacts = {
   readonly amp: AmpFacts
   /** Whole sentences, readings included. */
   readonly findings: readonly string[]
+  /** To the customer, a paragraph each; empty for none. */
+  readonly note: readonly string[]
   readonly labour: readonly QuotedLine[]
   readonly parts: readonly QuotedLine[]
+  /** Matching fee, rush surcharge, a bench fee credited: no work of their own. */
+  readonly fees: readonly QuotedLine[]
   readonly tubes: readonly QuotedTube[]
   readonly matches: readonly MatchFacts[]
   readonly subtotal: Money
@@ -100,6 +104,7 @@ export function quotePaper(quote: QuoteFacts): Paper {
       ampFacts(quote.amp, format, v),
       heading('What the bench found'),
       ...findings(quote.findings),
+      ...note(quote.note),
       heading('What it will cost'),
       priceTable(quote, format, v),
       ...matchNotes(quote, format, v),
@@ -120,12 +125,21 @@ function findings(sentences: readonly string[]): Block[] {
   return said.map((text) => ({ type: 'paragraph', text, tone: 'plain' }))
 }
 
+function note(paragraphs: readonly string[]): Block[] {
+  if (paragraphs.length === 0) return []
+  return [heading('Note'), ...paragraphs.map((text): Block => ({ type: 'paragraph', text, tone: 'plain' }))]
+}
+
+/** A shop that charges no tax shows no row for it, and a subtotal would be the total once more. */
+export const isTaxed = ({ tax }: QuoteFacts): boolean => tax.milliPercent > 0
+
 function priceTable(quote: QuoteFacts, format: Format, v: Vocabulary): Block {
   const line = (quoted: QuotedLine): TableRow => lineRow(quoted, format)
   const groups = [
     { label: v.labour, rows: quote.labour.map(line) },
     { label: 'Parts', rows: quote.parts.map(line) },
     { label: capital(v.tubes), rows: quote.tubes.map((tube) => tubeRow(tube, format, v)) },
+    { label: 'Fees and credits', rows: quote.fees.map(line) },
   ]
   return {
     type: 'table',
@@ -138,12 +152,16 @@ function priceTable(quote: QuoteFacts, format: Format, v: Vocabulary): Block {
     ],
     groups: groups.filter(({ rows }) => rows.length > 0),
     totals: [
-      { label: 'Subtotal', value: format.money(quote.subtotal), strong: false },
-      {
-        label: `${quote.tax.name} ${format.rate(quote.tax.milliPercent)}`,
-        value: format.money(quote.tax.amount),
-        strong: false,
-      },
+      ...(isTaxed(quote)
+        ? [
+            { label: 'Subtotal', value: format.money(quote.subtotal), strong: false },
+            {
+              label: `${quote.tax.name} ${format.rate(quote.tax.milliPercent)}`,
+              value: format.money(quote.tax.amount),
+              strong: false,
+            },
+          ]
+        : []),
       { label: 'Total', value: format.money(quote.total), strong: true },
       ...(quote.depositDue === null
         ? []

@@ -62,7 +62,12 @@ export function receiptPaper(received: ReceiptFacts): Paper {
       {
         type: 'signatures',
         lines: [
-          { label: 'Customer: left as listed, terms accepted', name: '', date: '' },
+          {
+            label:
+              received.terms.trim() === '' ? 'Customer: left as listed' : 'Customer: left as listed, terms accepted',
+            name: '',
+            date: '',
+          },
           { label: 'For the shop', name: received.receivedBy, date: format.instantDay(received.receivedAt) },
         ],
       },

@@ -4,6 +4,8 @@
  * they add up.
  */
 import { depositOf, lineAmount, type Money, money, sum, taxOn } from '@/lib/domain/money'
+import type { PlotReading } from '@/lib/domain/plot/operating-point'
+import { type PlateSheet, plateSheet } from '@/lib/domain/plot/plate-sheet'
 import { amps, ratio, seconds, siemens, volts, watts } from '@/lib/domain/units'
 import type {
   AmpFacts,
@@ -113,7 +115,9 @@ const sampleTest = (milliamps: number, milliampsPerVolt: number): TubeTestFacts 
 const MATCH: MatchFacts = {
   marks: ['LS-0412', 'LS-0419'],
   type: '6L6GC',
-  matchedOn: '2026-09-17',
+  testedFrom: '2026-09-17',
+  testedTo: '2026-09-17',
+  instrument: 'tube tester no. 2',
   testPoint: TEST_POINT,
   plateCurrentSpread: amps(0.0008),
   plateCurrentTolerance: amps(0.005),
@@ -165,8 +169,10 @@ export function sampleQuote(words: Words): QuoteFacts {
       'V4 idles at 61.5 mA and 418 V, 25.7 W, 86 % of its rating: hotter than the limit of 70 % for this circuit.',
       'V1, V2 and the phase inverter read within their limits and stay.',
     ],
+    note: [],
     labour,
     parts,
+    fees: [],
     tubes,
     matches: [MATCH],
     subtotal,
@@ -323,6 +329,40 @@ const output = (position: string, plateVolts: number, milliamps: number): Readin
   ratingWatts: 30,
 })
 
+const banded = (value: number, share: number) => ({
+  value,
+  standardUncertainty: (value * share) / 2,
+  plusMinus: value * share,
+  low: value * (1 - share),
+  high: value * (1 + share),
+  estimate: false,
+})
+
+function samplePoint(when: 'before' | 'after', { position, plateVolts, milliamps }: ReadingInput): PlotReading {
+  return {
+    when,
+    idle: {
+      socket: position,
+      plateToCathodeVolts: banded(plateVolts, 0.006),
+      plateAmps: banded(milliamps / 1000, 0.03),
+      plateWatts: banded((plateVolts * milliamps) / 1000, 0.035),
+    },
+    screenToCathode: plateVolts - 8,
+    gridToCathode: null,
+  }
+}
+
+/** Of the 6L6GC of the sample readings. */
+export function samplePlot(readings: readonly PlotReading[]): PlateSheet[] {
+  const rating = { watts: 30, system: 'design-maximum' } as const
+  const drawn = plateSheet({ typeId: '6L6', designation: '6L6GC', rating, readings, load: null })
+  return drawn.ok ? [drawn.value] : []
+}
+
+const BEFORE = [output('V3', 418, 48.2), output('V4', 418, 61.5)] as const
+const AFTER = [output('V3', 425, 38.9), output('V4', 425, 38.3)] as const
+const pointsBefore = BEFORE.map((reading) => samplePoint('before', reading))
+
 export function samplePickup(words: Words): PickupFacts {
   const { total, depositDue } = sampleQuote(words)
   const deposit = depositDue ?? money(0)
@@ -337,13 +377,14 @@ export function samplePickup(words: Words): PickupFacts {
     collectedAt: '2026-10-21T20:31:00Z',
     collector: { name: 'Maud Thistlewood', isOwner: false, identity: 'driving license, seen by Dara Quennell' },
     readingsBefore: sampleReadings(words, '2026-10-09T14:10:00Z', [
-      sampleReading(output('V3', 418, 48.2), 'uncertain: the band crosses 70 %'),
-      sampleReading(output('V4', 418, 61.5), 'over: hotter than the limit'),
+      sampleReading(BEFORE[0], 'uncertain: the band crosses 70 %'),
+      sampleReading(BEFORE[1], 'over: hotter than the limit'),
     ]),
     readingsAfter: sampleReadings(words, '2026-10-20T17:45:00Z', [
-      sampleReading(output('V3', 425, 38.9), 'within'),
-      sampleReading(output('V4', 425, 38.3), 'within'),
+      sampleReading(AFTER[0], 'within'),
+      sampleReading(AFTER[1], 'within'),
     ]),
+    plots: samplePlot([...pointsBefore, ...AFTER.map((reading) => samplePoint('after', reading))]),
     tubes: SOCKETS.map(({ position, type, tubeToFit }) => ({
       position,
       type,
@@ -385,6 +426,7 @@ export function sampleUnrepaired(words: Words): PickupFacts {
     ...samplePickup(words),
     outcome: { kind: 'returned-unrepaired', reason: 'The customer declined quote Q-1047-0 rev. 1.' },
     readingsAfter: null,
+    plots: samplePlot(pointsBefore),
     matches: [],
     tubes: SOCKETS.map(({ position, type }) => ({ position, type, mark: '', origin: 'as received', used: false })),
     workDone: ['Looked at, read and quoted. Nothing was changed.'],

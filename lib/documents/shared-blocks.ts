@@ -88,8 +88,11 @@ export function matchText(match: MatchFacts, format: Format, v: Vocabulary): str
     spread === null || tolerance === null
       ? ''
       : `, transconductance within ${format.percent(spread)} (tolerance ${format.percent(tolerance)})`
-  const at = testPointText(match.testPoint, format, v)
-  return `Matched ${match.type}, ${match.marks.join(' with ')}: compared ${format.day(match.matchedOn)} at ${at}; ${current}${gm}.`
+  const { testedFrom, testedTo } = match
+  const days =
+    testedFrom === testedTo ? format.day(testedTo) : `from ${format.day(testedFrom)} to ${format.day(testedTo)}`
+  const at = `on ${given(match.instrument)} at ${testPointText(match.testPoint, format, v)}`
+  return `Matched ${match.type}, ${match.marks.join(' with ')}: tested ${days} ${at}; ${current}${gm}.`
 }
 
 const RESULTS = { open: '', passed: 'pass', failed: 'FAIL', 'not-tested': 'not tested' } as const

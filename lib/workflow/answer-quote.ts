@@ -9,9 +9,10 @@ import type { JobState } from '@/lib/domain/job/job-state'
 import type { Money } from '@/lib/domain/money'
 import { type AfterYes, type AnswerWay, answerHowText } from '@/lib/domain/quote/answer'
 import { declinedText } from '@/lib/domain/quote/declined'
-import { type Quote, quoteTitle, stateNow, totalsOf } from '@/lib/domain/quote/quote'
+import { type Quote, quoteTitle, stateNow, totalsOf, tubeIdsOf } from '@/lib/domain/quote/quote'
 import type { Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
+import { wordsFor } from '@/lib/domain/words'
 import { inTransaction, type Tx } from '@/lib/store/database'
 import { createPayment } from '@/lib/store/payment'
 import { findAcceptedQuote, saveLineDone, saveQuote } from '@/lib/store/quote'
@@ -140,12 +141,15 @@ async function decline(tx: Tx, step: Step, shop: Shop, { job, quote, input }: An
   const named = quoteTitle(quote)
   await saveAnswer(tx, step, quote, input)
   await releaseHold(tx, quote.id)
-  const did = `Quote ${named} over ${moneyIn(shop, totalsOf(quote).total)} declined ${saidBy(input)}; its tubes are free again`
+  const did = `Quote ${named} over ${moneyIn(shop, totalsOf(quote).total)} declined ${saidBy(input)}${freed(quote, shop)}`
   await noteQuote(tx, step, { quote, did, version: quote.version + 1 })
   const said = declinedText(quote, dayIn(shop, dayInZone(input.at, shop.timeZone)), input.by)
   const declinedWork = job.declinedWork === '' ? said : `${job.declinedWork}\n${said}`
   await moveJobInside(tx, step, job, afterNo(job.state), `Quote ${named} declined`, { declinedWork })
 }
+
+const freed = (quote: Quote, shop: Shop): string =>
+  tubeIdsOf(quote).length === 0 ? '' : `; its ${wordsFor(shop.words).tubes} are free again`
 
 /** Nobody is waited for any more: the amplifier is to be closed up, or quoted anew. */
 const afterNo = (state: JobState): JobState => (state === 'waiting-for-answer' ? 'on-bench' : state)

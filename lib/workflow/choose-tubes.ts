@@ -16,6 +16,7 @@ import {
 import type { Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
 import type { Tube } from '@/lib/domain/stock/tube'
+import { capital, wordsFor } from '@/lib/domain/words'
 import { findAmpSheet } from '@/lib/store/amp'
 import { inTransaction, type Tx } from '@/lib/store/database'
 import { findLatestQuote, type LineToKeep, listTubesFittedIn, releaseUnlisted, saveQuote } from '@/lib/store/quote'
@@ -51,8 +52,9 @@ async function choose(tx: Tx, step: Step, shop: Shop, { jobNumber, group, tubes,
     !(line.kind === 'tube' && (sockets.has(line.socketPosition ?? '') || taken.has(line.tubeId ?? '')))
   const added = chosen.map(({ tube, socketPosition }) => tubeLine(quote, tube, socketPosition))
   const others = quote.matches.filter((each) => each.group !== group)
+  // A single tube matches nothing.
   const claimed =
-    match && chosen[0]
+    match && chosen.length > 1
       ? [
           matchOf(
             group,
@@ -62,7 +64,7 @@ async function choose(tx: Tx, step: Step, shop: Shop, { jobNumber, group, tubes,
         ]
       : []
   const lines = [...quote.lines.filter(stays), ...added]
-  const did = `Tubes chosen for ${group || 'the output'}: ${chosen.map(({ tube, socketPosition }) => `${tube.mark} in ${socketPosition}`).join(', ')}`
+  const did = `${capital(wordsFor(shop.words).tubes)} chosen for ${group || 'the output'}: ${chosen.map(({ tube, socketPosition }) => `${tube.mark} in ${socketPosition}`).join(', ')}`
   return keepLines(tx, step, shop, { quote, lines, matches: [...others, ...claimed], did })
 }
 
@@ -154,7 +156,7 @@ export function dropTubes(
       )
       if (dropped.length === 0) return quote.id
       const lines = quote.lines.filter((line) => !dropped.includes(line))
-      const did = `Tubes for ${group || 'the output'} taken off the quote`
+      const did = `${capital(wordsFor(shop.words).tubes)} for ${group || 'the output'} taken off the quote`
       return keepLines(tx, step, shop, { quote, lines, matches: quote.matches, did })
     }),
   )

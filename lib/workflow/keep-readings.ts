@@ -11,10 +11,12 @@ import { type Change, changesBetween, type Shown, shown } from '@/lib/domain/his
 import type { Job } from '@/lib/domain/job/job'
 import { isClosed } from '@/lib/domain/job/job-state'
 import type { Result } from '@/lib/domain/result'
+import { wordsFor } from '@/lib/domain/words'
 import { findAmpSheet } from '@/lib/store/amp'
 import { inTransaction, type Tx } from '@/lib/store/database'
 import { writeHistory } from '@/lib/store/history'
 import { createReadingSet, findReadingSet, removeReadingSet, saveReadingSet } from '@/lib/store/reading-set'
+import { findShop } from '@/lib/store/shop'
 import { moveJobInside, requireJob } from './keep-job'
 import { allowed, refuse, refusing, type Step, stale } from './step'
 import type { StepFault } from './step-fault'
@@ -31,10 +33,10 @@ export type ReadingsInput = {
 const inVolts = (value: number | null, scale = 1, unit = 'V') =>
   value === null ? '' : `${Number((value / scale).toPrecision(6))} ${unit}`
 
-function entryShown(position: string, entry: SocketEntry): [string, string][] {
+function entryShown(position: string, entry: SocketEntry, plate: string): [string, string][] {
   return [
     [`${position} method`, methodWord(entry.method)],
-    [`${position} plate`, inVolts(entry.plateVolts)],
+    [`${position} ${plate}`, inVolts(entry.plateVolts)],
     [`${position} cathode`, inVolts(entry.cathodeVolts)],
     [`${position} screen`, inVolts(entry.screenVolts)],
     [`${position} grid`, inVolts(entry.gridVolts)],
@@ -46,7 +48,10 @@ function entryShown(position: string, entry: SocketEntry): [string, string][] {
 
 type ShownSet = Omit<ReadingConditions, 'phase'> & { readonly entries: readonly SocketEntry[] }
 
-function setShown(set: ShownSet, sockets: readonly Socket[]): Shown {
+/** What the readings are told by: the sockets, and the shop's word for the plate. */
+type Naming = { readonly sockets: readonly Socket[]; readonly plate: string }
+
+function setShown(set: ShownSet, { sockets, plate }: Naming): Shown {
   const positions = new Map(sockets.map(({ id, position }) => [id, position]))
   return shown([
     ['Wall', `${set.wallVolts} V`],
@@ -55,7 +60,7 @@ function setShown(set: ShownSet, sockets: readonly Socket[]): Shown {
     ['Resistor tolerance', `${set.resistorTolerancePercent} %`],
     ['Copper warming', `${set.copperWarmingCelsius} °C`],
     ['Note', set.note],
-    ...set.entries.flatMap((entry) => entryShown(positions.get(entry.socketId) ?? '?', entry)),
+    ...set.entries.flatMap((entry) => entryShown(positions.get(entry.socketId) ?? '?', entry, plate)),
   ])
 }
 
@@ -63,16 +68,21 @@ export function keepReadings(step: Step, input: ReadingsInput): Promise<Result<s
   return refusing(() =>
     inTransaction(async (tx) => {
       const job = await openJobForBench(tx, step, input.jobNumber)
-      const sockets = (await findAmpSheet(job.ampId, tx))?.sockets ?? []
-      const ids = new Set(sockets.map(({ id }) => id))
+      const naming = await namingOf(tx, job)
+      const ids = new Set(naming.sockets.map(({ id }) => id))
       const entries = input.entries.filter((entry) => ids.has(entry.socketId) && !isBlank(entry))
       if (entries.length === 0) return refuse({ code: 'nothing-read' })
       const written = { ...input, entries }
       return input.setId === null
-        ? writeDown(tx, step, job, written, sockets)
-        : correct(tx, step, job, input.setId, written, sockets)
+        ? writeDown(tx, step, job, written, naming)
+        : correct(tx, step, job, input.setId, written, naming)
     }),
   )
+}
+
+async function namingOf(tx: Tx, job: Job): Promise<Naming> {
+  const [sheet, shop] = [await findAmpSheet(job.ampId, tx), await findShop(tx)]
+  return { sockets: sheet?.sockets ?? [], plate: wordsFor(shop?.words ?? 'US').plate }
 }
 
 async function openJobForBench(tx: Tx, step: Step, number: string): Promise<Job> {
@@ -84,13 +94,7 @@ async function openJobForBench(tx: Tx, step: Step, number: string): Promise<Job>
 
 const phaseWord = (phase: ReadingConditions['phase']) => (phase === 'before' ? 'before the work' : 'after the work')
 
-async function writeDown(
-  tx: Tx,
-  step: Step,
-  job: Job,
-  input: ReadingsInput,
-  sockets: readonly Socket[],
-): Promise<string> {
+async function writeDown(tx: Tx, step: Step, job: Job, input: ReadingsInput, naming: Naming): Promise<string> {
   const { conditions, entries } = input
   const id = await createReadingSet(tx, {
     ...conditions,
@@ -99,7 +103,7 @@ async function writeDown(
     takenBy: step.actor.name,
     entries,
   })
-  const changes = changesBetween(shown([]), setShown({ ...conditions, entries }, sockets))
+  const changes = changesBetween(shown([]), setShown({ ...conditions, entries }, naming))
   await note(tx, step, job, id, 1, `Readings ${phaseWord(conditions.phase)} taken`, changes)
   if (job.state === 'received')
     await moveJobInside(tx, step, job, 'on-bench', 'First readings: the amplifier is on the bench')
@@ -112,16 +116,13 @@ async function correct(
   job: Job,
   id: string,
   input: ReadingsInput,
-  sockets: readonly Socket[],
+  naming: Naming,
 ): Promise<string> {
   const before = await requireSet(tx, id, job)
   const { phase: _phase, ...conditions } = input.conditions
   if (!(await saveReadingSet(tx, id, input.version, conditions, input.entries)))
     refuse(await stale(tx, 'readings', id, input.version))
-  const changes = changesBetween(
-    setShown(before, sockets),
-    setShown({ ...conditions, entries: input.entries }, sockets),
-  )
+  const changes = changesBetween(setShown(before, naming), setShown({ ...conditions, entries: input.entries }, naming))
   await note(tx, step, job, id, input.version + 1, `Readings ${phaseWord(before.phase)} corrected`, changes)
   return id
 }
@@ -158,9 +159,9 @@ export function strikeReadings(step: Step, jobNumber: string, id: string): Promi
     inTransaction(async (tx) => {
       const job = await openJobForBench(tx, step, jobNumber)
       const before = await requireSet(tx, id, job)
-      const sockets = (await findAmpSheet(job.ampId, tx))?.sockets ?? []
+      const naming = await namingOf(tx, job)
       await removeReadingSet(tx, id)
-      const changes = changesBetween(setShown(before, sockets), shown([]))
+      const changes = changesBetween(setShown(before, naming), shown([]))
       await note(tx, step, job, id, before.version + 1, `Readings ${phaseWord(before.phase)} struck out`, changes)
       return null
     }),

@@ -37,7 +37,7 @@ export async function openShop(
       passwordHash,
     })
     if (!personId) throw new Error('The first person could not be written to an empty shop')
-    await addUsualOperations(tx)
+    await addUsualOperations(tx, settings.words)
     await writeHistory(tx, { at: now, person: name, subject: 'shop', subjectId: '1', did: 'Shop opened', version: 1 })
     return ok(await startSession(tx, personId, now))
   })

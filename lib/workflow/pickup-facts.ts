@@ -14,10 +14,12 @@ import { paymentText } from '@/lib/domain/job/account'
 import type { Job } from '@/lib/domain/job/job'
 import { nextStates } from '@/lib/domain/job/job-state'
 import { money } from '@/lib/domain/money'
+import { groupPlots, type PlotRound } from '@/lib/domain/plot/group-plots'
+import type { PlateSheet } from '@/lib/domain/plot/plate-sheet'
 import type { Quote } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { conditionWord, type TubeCondition } from '@/lib/domain/stock/tube'
-import { wordsFor } from '@/lib/domain/words'
+import { capital, type Words, wordsFor } from '@/lib/domain/words'
 import { db, type Tx } from '@/lib/store/database'
 import { findJobHead, type JobHead } from '@/lib/store/job-head'
 import { findAcceptedQuote } from '@/lib/store/quote'
@@ -72,19 +74,27 @@ export async function pickupFacts(
     collector: closing.collector,
     readingsBefore: state.before && readingSetFacts(state.before, words),
     readingsAfter: state.after && readingSetFacts(state.after, words),
+    plots: plots(state),
     tubes: await fittedTubes(tx, state, here),
     matches: quote ? await standingMatches(tx, shop, head, { quote, here, now }) : [],
-    workDone: workDone(quote),
+    workDone: [...workDone(quote), ...fittedText(here, state, words)],
     workDeclined: paragraphs(job.declinedWork),
     itemsReturned: itemsReturned(job, closing),
     oldParts: oldParts(state, job),
     oldPartsBack: job.oldPartsBack,
     signOff: signOffFacts(state.lines),
-    warrantyUntil: repaired ? addDays(today, shop.warrantyDays) : null,
+    warrantyUntil: repaired && shop.warrantyDays > 0 ? addDays(today, shop.warrantyDays) : null,
     warrantyTerms: repaired ? shop.warrantyTerms : '',
-    recheckOn: repaired ? addDays(today, shop.recheckDays) : null,
+    recheckOn: repaired && shop.recheckDays > 0 ? addDays(today, shop.recheckDays) : null,
     ...moneyFacts(await jobAccount(job.id, tx), closing, now),
   }
+}
+
+function plots({ before, after }: SafetyState): PlateSheet[] {
+  const rounds: PlotRound[] = []
+  if (before) rounds.push({ when: 'before', result: before.result })
+  if (after) rounds.push({ when: 'after', result: after.result })
+  return groupPlots(rounds).flatMap(({ plot }) => (plot.ok ? [plot.value] : []))
 }
 
 async function fittedTubes(tx: Tx, { sheet }: SafetyState, here: readonly Fitting[]): Promise<FittedTubeFacts[]> {
@@ -126,6 +136,13 @@ function workDone(quote: Quote | null): string[] {
   const lines = quote?.lines.filter(({ kind }) => kind === 'labour' || kind === 'part') ?? []
   const texts = (done: boolean) => lines.filter(({ doneAt }) => (doneAt !== null) === done).map(({ text }) => text)
   return [...texts(true), ...texts(false).map((text) => `Ordered, but not done: ${text}`)]
+}
+
+/** Putting them in is work done, whether or not a line of labour was charged for it. */
+function fittedText(here: readonly Fitting[], { sheet }: SafetyState, { tubes }: Words): string[] {
+  const marks = new Map(here.map(({ socketId, mark }) => [socketId, mark]))
+  const placed = sheet.sockets.flatMap(({ id, position }) => (marks.has(id) ? [`${position} ${marks.get(id)}`] : []))
+  return placed.length === 0 ? [] : [`${capital(tubes)} fitted: ${placed.join(', ')}`]
 }
 
 function itemsReturned({ items }: Job, { collector, itemsNote }: Closing): { count: number; label: string }[] {

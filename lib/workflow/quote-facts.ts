@@ -2,7 +2,15 @@
 import type { MatchFacts, TubeTestFacts } from '@/lib/documents/facts'
 import type { QuotedLine, QuotedTube, QuoteFacts } from '@/lib/documents/quote-paper'
 import { dayInZone, formatDay } from '@/lib/domain/calendar'
-import { amountOf, type Quote, type QuotedMatch, type QuoteLine, quoteTitle, totalsOf } from '@/lib/domain/quote/quote'
+import {
+  amountOf,
+  type Quote,
+  type QuotedMatch,
+  type QuoteLine,
+  quoteTitle,
+  totalsOf,
+  tubeIdsOf,
+} from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { conditionWord, type StockedTube, type TubeCondition } from '@/lib/domain/stock/tube'
 import { wordsFor } from '@/lib/domain/words'
@@ -34,10 +42,11 @@ export async function quoteFacts(tx: Tx, shop: Shop, head: JobHead, quote: Quote
     validUntil: quote.validUntil,
     customer: customerFacts(customer),
     amp: ampFacts(amp),
-    findings: [...paragraphs(job.findings), ...paragraphs(quote.note)],
-    // A matching fee or a surcharge is the shop's work too; the paper has no third heading for it.
-    labour: linesOf('labour', 'fee').map(quotedLine),
+    findings: paragraphs(job.findings),
+    note: paragraphs(quote.note),
+    labour: linesOf('labour').map(quotedLine),
     parts: linesOf('part').map(quotedLine),
+    fees: linesOf('fee').map(quotedLine),
     tubes: linesOf('tube').map((line) => quotedTube(line, tubes.get(line.tubeId ?? ''), shop)),
     matches: quote.matches.flatMap(matchFacts),
     subtotal: totals.subtotal,
@@ -88,12 +97,14 @@ function testFacts(test: StockedTube['test'], { timeZone }: Shop): TubeTestFacts
 /** Tubes outside the yardsticks are quoted, but never as a match. */
 function matchFacts({ designation, marks, statement }: QuotedMatch): MatchFacts[] {
   if (statement.match === 'outside') return []
-  const { lastTested, testPoint, spreads, yardsticks } = statement
+  const { firstTested, lastTested, instrument, testPoint, spreads, yardsticks } = statement
   return [
     {
       marks,
       type: designation,
-      matchedOn: lastTested.slice(0, 10),
+      testedFrom: firstTested.slice(0, 10),
+      testedTo: lastTested.slice(0, 10),
+      instrument,
       testPoint,
       plateCurrentSpread: spreads.plateCurrent,
       plateCurrentTolerance: yardsticks.plateCurrent,
@@ -103,14 +114,22 @@ function matchFacts({ designation, marks, statement }: QuotedMatch): MatchFacts[
   ]
 }
 
+const counted = (days: number): string => `${days} ${days === 1 ? 'day' : 'days'}`
+
 function warrantyText({ warrantyTerms, warrantyDays, words }: Shop): string {
   const { tubes } = wordsFor(words)
-  const days = `Work, parts and ${tubes} of this quote: ${warrantyDays} days from the day the amplifier is handed back.`
+  const days =
+    warrantyDays === 0
+      ? 'The shop gives no warranty of its own on this quote. Your rights under local law stand.'
+      : `Work, parts and ${tubes} of this quote: ${counted(warrantyDays)} from the day the amplifier is handed back.`
   return warrantyTerms.trim() === '' ? days : `${days} ${warrantyTerms.trim()}`
 }
 
 function howToAnswer({ phone, email, words }: Shop, quote: Quote): string {
   const ways = [phone && `by phone, ${phone}`, email && `by e-mail, ${email}`, 'at the counter'].filter(Boolean)
   const until = formatDay(quote.validUntil, wordsFor(words).locale)
-  return `Say yes or no to ${quoteTitle(quote)}: ${ways.join('; ')}. Your answer is written down with your name. The ${wordsFor(words).tubes} named here are kept for you until the end of ${until}.`
+  const { tubes } = wordsFor(words)
+  const kept =
+    tubeIdsOf(quote).length === 0 ? '' : ` The ${tubes} named here are kept for you until the end of ${until}.`
+  return `Say yes or no to ${quoteTitle(quote)}: ${ways.join('; ')}. Your answer is written down with your name.${kept}`
 }

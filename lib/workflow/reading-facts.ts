@@ -50,6 +50,7 @@ function socketFacts({ socket, outcome }: SocketResult): SocketReadingFacts[] {
     case 'contradiction':
       return [{ ...unknown, verdict: 'readings contradict' }]
     case 'gap':
+    case 'incomplete':
       return [{ ...unknown, verdict: 'cannot be judged' }]
     case 'noted':
       return []

@@ -86,8 +86,9 @@ function standingOf(quotes: readonly Quote[], shop: Shop, now: Date): OperationF
   return [{ text: 'Find the fault only: no quote is accepted.', detail, done: false }]
 }
 
+/** A fee or a credit is money and no work: there is nothing to tick. */
 function operationsOf(accepted: Quote | null): OperationFacts[] {
-  const lines = accepted?.lines.filter(({ kind }) => kind === 'labour' || kind === 'fee') ?? []
+  const lines = accepted?.lines.filter(({ kind }) => kind === 'labour') ?? []
   return lines.map(({ text, thousandths, unit, doneAt, doneBy }) => ({
     text,
     detail: [unit === 'flat' ? '' : `${thousandths / 1000} ${unit}`, doneAt ? `done by ${doneBy}` : '']

@@ -6,6 +6,8 @@ import type { ReceiptFacts } from '@/lib/documents/receipt'
 import { samplePickup, sampleQuote, sampleReceipt, sampleSettings, sampleWorkOrder } from '@/lib/documents/samples'
 import type { WorkOrderFacts } from '@/lib/documents/work-order'
 import { lineAmount, money, sum, taxOn } from '@/lib/domain/money'
+import type { PlotReading } from '@/lib/domain/plot/operating-point'
+import { type PlateSheet, plateSheet } from '@/lib/domain/plot/plate-sheet'
 
 export const SIXTY = 'Aurelianissima-Konstantinopolitana Featherstonehaugh-Wetherby'
 export const ONE_WORD = 'Hottentottenstottertrottelmutterbeutelrattenlattengitter'.repeat(3)
@@ -134,6 +136,37 @@ export function crowdedWorkOrder(): WorkOrderFacts {
   }
 }
 
+/** Fourteen points nearly on top of each other, and the same with a load line. */
+function crowdedPlots(points: PlateSheet['points']): PlateSheet[] {
+  const readings = many(14, (i): PlotReading => {
+    const { at, box } = points[0] as PlateSheet['points'][number]
+    const band = (value: number, half: number) => ({
+      value,
+      standardUncertainty: half / 2,
+      plusMinus: half,
+      low: value - half,
+      high: value + half,
+      estimate: true,
+    })
+    return {
+      when: i % 2 === 0 ? 'before' : 'after',
+      idle: {
+        socket: `V${i + 1} ${i === 3 ? 'left driver' : ''}`,
+        plateToCathodeVolts: band(at.across + i / 10, (box.right - box.left) / 2),
+        plateAmps: band((at.up + i / 5) / 1000, (box.top - box.bottom) / 2000),
+        plateWatts: band(20, 1),
+      },
+      screenToCathode: null,
+      gridToCathode: null,
+    }
+  })
+  const rating = { watts: 30, system: 'design-maximum' } as const
+  return [null, { ohms: 4200, arrangement: 'push-pull', tubesPerSide: 7 } as const].flatMap((load) => {
+    const drawn = plateSheet({ typeId: '6L6', designation: ONE_WORD, rating, readings, load })
+    return drawn.ok ? [drawn.value] : []
+  })
+}
+
 export function crowdedPickup(): PickupFacts {
   const sample = samplePickup('UK')
   const grown = (set: PickupFacts['readingsBefore']): PickupFacts['readingsBefore'] =>
@@ -167,6 +200,7 @@ export function crowdedPickup(): PickupFacts {
     collectedAt: null,
     readingsBefore: grown(sample.readingsBefore),
     readingsAfter: grown(sample.readingsAfter),
+    plots: sample.plots.flatMap(({ points }) => crowdedPlots(points)),
     tubes: many(14, (i) => ({
       position: `V${i + 1}`,
       type: '',

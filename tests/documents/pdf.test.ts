@@ -83,6 +83,13 @@ function spokenBlock(block: Block): string[] {
       return block.lines.flatMap(({ label, name, date }) => [label, name, date])
     case 'qr':
       return [block.caption]
+    case 'plot':
+      return [
+        block.title,
+        block.acrossTitle,
+        ...[...block.acrossTicks, ...block.upTicks, ...block.curves].map(({ label }) => label),
+        ...block.legend.map(({ text }) => text),
+      ]
     case 'chassis':
       return [block.caption, ...block.sockets.flatMap(({ position, lines }) => [position, ...lines])]
   }

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { quoteMail } from '@/lib/documents/mail-body'
 import type { Paper } from '@/lib/documents/paper'
 import { paperText } from '@/lib/documents/paper-text'
 import { pickupPaper } from '@/lib/documents/pickup-sheet'
@@ -43,6 +44,11 @@ describe('receipt', () => {
       'terms accepted: ________',
     ]
     expect(missing(receiptPaper(sampleReceipt('US')), [...SHOP, ...OWNER, ...AMP, ...facts])).toEqual([])
+  })
+  test('nobody signs for terms that are not printed', () => {
+    const text = paperText(receiptPaper({ ...sampleReceipt('US'), terms: ' ' }))
+    expect(text).toContain('Customer: left as listed: ________')
+    expect(text).not.toMatch(/terms/i)
   })
   test('what is not known says so and is never zero', () => {
     const bare = {
@@ -105,9 +111,34 @@ describe('quote', () => {
   test('a match states marks, date, test point, spread and tolerance', () => {
     expect(
       missing(quotePaper(sampleQuote('US')), [
-        'Matched 6L6GC, LS-0412 with LS-0419: compared Sep 17, 2026 at 400 V plate, 400 V screen, −36 V grid; plate current within 0.80 mA (tolerance 5 mA), transconductance within 3 % (tolerance 10 %).',
+        'Matched 6L6GC, LS-0412 with LS-0419: tested Sep 17, 2026 on tube tester no. 2 at 400 V plate, 400 V screen, −36 V grid; plate current within 0.80 mA (tolerance 5 mA), transconductance within 3 % (tolerance 10 %).',
       ]),
     ).toEqual([])
+  })
+  test('tubes tested on two days are told by both: nothing was compared on the later one alone', () => {
+    const sample = sampleQuote('UK')
+    const matches = sample.matches.map((match) => ({ ...match, testedFrom: '2026-03-02' }))
+    expect(missing(quotePaper({ ...sample, matches }), ['tested from 2 Mar 2026 to 17 Sept 2026 on'])).toEqual([])
+  })
+  test('a fee is not called labour, and a credit stands below nothing with a real minus', () => {
+    const sample = sampleQuote('UK')
+    const price = { unitPrice: money(-4000), amount: money(-4000), thousandths: 1000, unit: 'flat' }
+    const fees = [{ text: 'Bench fee already paid', detail: '', used: false, ...price }]
+    const lines = paperText(quotePaper({ ...sample, fees })).split('\n')
+    const at = lines.findIndex((each) => each.startsWith('Bench fee already paid'))
+    expect(lines[at]).toBe('Bench fee already paid | 1 | flat | −£40.00 | −£40.00')
+    expect(lines[at - 1]).toBe('Fees and credits:')
+  })
+  test('a note to the customer is no finding', () => {
+    const text = paperText(quotePaper({ ...sampleQuote('US'), findings: [], note: ['Your old tubes go back.'] }))
+    expect(text).toMatch(/No findings recorded\.\n+NOTE\n+Your old tubes go back\.\n/)
+  })
+  test('a shop without tax shows no row for it, on paper or in the mail', () => {
+    const sample = sampleQuote('UK')
+    const untaxed = { ...sample, tax: { ...sample.tax, milliPercent: 0, amount: money(0) }, total: sample.subtotal }
+    expect(paperText(quotePaper(untaxed))).not.toMatch(/VAT|Subtotal/)
+    expect(quoteMail(untaxed).text).toMatch(/^Total: £/m)
+    expect(quoteMail(untaxed).text).not.toMatch(/VAT/)
   })
   test('a used part is stated as used, a new one is not', () => {
     const lines = paperText(quotePaper(sampleQuote('US'))).split('\n')
@@ -256,7 +287,7 @@ describe('pickup sheet', () => {
     expect(paperText(paper)).not.toContain('SAFETY SIGN-OFF')
   })
   test('money owed to the customer is a negative balance, not a hidden one', () => {
-    expect(missing(pickupPaper({ ...samplePickup('US'), balance: money(-500) }), ['Balance: -$5.00'])).toEqual([])
+    expect(missing(pickupPaper({ ...samplePickup('US'), balance: money(-500) }), ['Balance: −$5.00'])).toEqual([])
   })
 })
 

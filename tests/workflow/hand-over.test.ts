@@ -114,6 +114,7 @@ describe('a hand-over', () => {
       'footswitch',
       'cover',
     )
+    says(text, `Tubes fitted: V3 ${marks[0]}, V4 ${marks[1]}`)
     says(text, '6V6GT, mark T-101, as received', '6V6GT, mark T-102, as received', 'Mirela Thorn (owner)')
     // 6 May 2031 in New York, 90 days of warranty and 42 to the check.
     says(text, 'Aug 4, 2031', 'Jun 17, 2031', 'Balance', '$0.00')
@@ -121,6 +122,15 @@ describe('a hand-over', () => {
       did: 'Handed over to Mirela Thorn',
       person: 'Odo',
     })
+  })
+
+  it('with no days of warranty or to the check in the settings promises neither, least of all for today', async () => {
+    const { number } = await readyJob()
+    await tickItems(number)
+    done(await pay(number, await balanceOf(number)))
+    const shop = { ...(await shopOnFile()), warrantyDays: 0, recheckDays: 0 }
+    const over = { jobNumber: number, collector: OWNER, itemsNote: '', owesNote: '' }
+    says(await printed(done(await handOver(counter(), shop, over))), 'no warranty', 'none arranged')
   })
 
   it('leaves a history entry for every step of the way', async () => {

@@ -89,7 +89,7 @@ describe('release', () => {
     expect(refused).toMatchObject({ ok: false, fault: { code: 'release-blocked', open: [], failed: [] } })
     if (!refused.ok)
       expect(stepFaultText(refused.fault, await shopOnFile())).toContain(
-        'Soak with a second reading (a tube was changed since)',
+        'Soak with a second reading (what sits in a socket was changed since)',
       )
   })
 

@@ -212,7 +212,7 @@ function IdleSentences({ idle, method, words, check }: IdleProps) {
             {cautionText(caution, words)}
           </p>
         ))}
-      {check && <CrossCheckNote check={check} words={words} />}
+      {check && <CrossCheckNote check={check} believed={idle.method} words={words} />}
       <details>
         <summary>Why, and where the doubt comes from</summary>
         <ul>

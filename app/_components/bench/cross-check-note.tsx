@@ -1,6 +1,12 @@
 /** Under a socket where current was found in more than one way: whether the ways agree, and whom to suspect if not. */
-import type { Comparison, CrossCheck } from '@/lib/domain/bench/cross-check'
-import { agreementWord, comparisonText, oddOneOutText, suspectText } from '@/lib/domain/bench/cross-check-text'
+import type { Comparison, CrossCheck, Way } from '@/lib/domain/bench/cross-check'
+import {
+  agreementWord,
+  comparisonText,
+  oddOneOutText,
+  restsOnText,
+  suspectText,
+} from '@/lib/domain/bench/cross-check-text'
 import type { Words } from '@/lib/domain/words'
 import styles from './bench-report.module.css'
 
@@ -20,7 +26,9 @@ function Compared({ comparison, words }: { comparison: Comparison; words: Words 
   )
 }
 
-export function CrossCheckNote({ check, words }: { check: CrossCheck; words: Words }) {
+type NoteProps = { readonly check: CrossCheck; readonly believed: Way['method']; readonly words: Words }
+
+export function CrossCheckNote({ check, believed, words }: NoteProps) {
   const disagree = check.comparisons.some(({ agree }) => !agree)
   const odd = oddOneOutText(check)
   return (
@@ -36,8 +44,8 @@ export function CrossCheckNote({ check, words }: { check: CrossCheck; words: Wor
       {odd && <p>{odd}</p>}
       {disagree && (
         <p className="soft small">
-          The likeliest is named first: what to look at next, no proof. Read both ways again within a minute before
-          taking anything apart.
+          {restsOnText(believed)} The likeliest is named first: what to look at next, no proof. Read both ways again
+          within a minute before taking anything apart.
         </p>
       )}
     </details>

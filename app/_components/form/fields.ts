@@ -71,10 +71,12 @@ export type MeasureRule = {
   /** The lower bound itself is refused. */
   above?: boolean
   whole?: boolean
+  /** What to do about a figure below nothing, where there can be none: "Swap the probes." */
+  belowZero?: string
 }
 
 function readMeasure(typed: string, rule: MeasureRule, refuse: Refuse): number {
-  const { label, unit, min, max, above = false, whole = false } = rule
+  const { label, unit, min, max, above = false, whole = false, belowZero } = rule
   const suffix = unit === '' ? '' : ` ${unit}`
   const bounds = above ? `more than ${min} and at most ${max}${suffix}` : `between ${min} and ${max}${suffix}`
   const read = readDecimal(typed)
@@ -83,6 +85,7 @@ function readMeasure(typed: string, rule: MeasureRule, refuse: Refuse): number {
       ? refuse(`${label} is empty. Type a number ${bounds}.`)
       : refuse(`${label}: “${clipped(typed)}” is not a number. Type a number ${bounds}.`)
   const value = read.value
+  if (belowZero && value < 0 && min >= 0) return refuse(`${label}: ${value}${suffix} is below 0. ${belowZero}`)
   if (value < min || (above && value === min))
     return refuse(`${label}: ${value}${suffix} is too low. It must be ${bounds}.`)
   if (value > max) return refuse(`${label}: ${value}${suffix} is too high. It must be ${bounds}.`)

@@ -178,6 +178,7 @@ export function FormMessage({ form }: { readonly form: ActionForm }) {
       <button type="submit" className="sr-only" tabIndex={-1} aria-hidden="true">
         Save
       </button>
+      {form.valueOf('once') !== '' && <HiddenField form={form} name="once" />}
       {message !== '' && (
         <p className="form-message" data-status={status} role={status === 'refused' ? 'alert' : 'status'} tabIndex={-1}>
           {message}

@@ -1,6 +1,8 @@
 /** The points read, with their boxes to scale. */
+import type { PlotPoint } from '@/lib/domain/plot/frame'
 import type { OperatingPoint } from '@/lib/domain/plot/operating-point'
 import { pointName, pointNames } from '@/lib/domain/plot/plot-text'
+import { type PointCluster, pointClusters } from '@/lib/domain/plot/point-clusters'
 import styles from './plate-curves.module.css'
 import { type Place, rounded } from './plot-place'
 
@@ -9,26 +11,7 @@ type MarksProps = { readonly place: Place; readonly points: readonly OperatingPo
 /** Points closer than this share one name tag. */
 const NEAR = 26
 
-type Cluster = Pick<OperatingPoint, 'when'> & {
-  readonly x: number
-  readonly y: number
-  readonly sockets: readonly string[]
-}
-
-/** Of one round each. */
-function clusters({ x, y }: Place, points: readonly OperatingPoint[]): Cluster[] {
-  const found: Cluster[] = []
-  for (const { at, socket, when } of points) {
-    const [px, py] = [x(at.across), y(at.up)]
-    const near = found.findIndex((one) => one.when === when && Math.hypot(one.x - px, one.y - py) < NEAR)
-    const cluster = found[near]
-    if (cluster) found[near] = { ...cluster, sockets: [...cluster.sockets, socket] }
-    else found.push({ x: px, y: py, when, sockets: [socket] })
-  }
-  return found
-}
-
-const tagOf = ({ sockets, when }: Cluster): string => pointNames(sockets, when)
+const tagOf = ({ sockets, when }: PointCluster): string => pointNames(sockets, when)
 
 function Mark({ place, point, size }: { place: Place; point: OperatingPoint; size: number }) {
   const [x, y] = [place.x(point.at.across), place.y(point.at.up)]
@@ -54,12 +37,16 @@ function Box({ place: { x, y }, box }: { place: Place; box: OperatingPoint['box'
   )
 }
 
+/** Height a name takes below a box. */
+const LETTERING = 20
+
 /** The hotter half is named above its boxes, the colder half below, right and left in turn, away from the middle. */
-function CornerNames({ place: { x, y }, points }: { place: Place; points: readonly OperatingPoint[] }) {
+function CornerNames({ place: { area, x, y }, points }: { place: Place; points: readonly OperatingPoint[] }) {
+  const foot = area.top + area.height
   const sorted = [...points].sort((a, b) => b.at.up - a.at.up)
   return sorted.map((point, rank) => {
     const { box, at } = point
-    const above = rank < sorted.length / 2
+    const above = rank < sorted.length / 2 || y(box.bottom) + LETTERING > foot
     const right = rank % 2 === 0
     return (
       <text
@@ -75,17 +62,19 @@ function CornerNames({ place: { x, y }, points }: { place: Place; points: readon
   })
 }
 
-function Guides({ place: { area }, at }: { place: Place; at: Cluster }) {
-  const d = `M${area.left} ${rounded(at.y)}H${rounded(at.x)}V${area.top + area.height}`
+function Guides({ place: { area, x, y }, at }: { place: Place; at: PlotPoint }) {
+  const d = `M${area.left} ${rounded(y(at.up))}H${rounded(x(at.across))}V${area.top + area.height}`
   return <path className={styles.guide} d={d} />
 }
 
 export function PointMarks({ place, points, magnified }: MarksProps) {
-  const tags = magnified ? [] : clusters(place, points)
+  const { x, y } = place
+  const apart = (a: PlotPoint, b: PlotPoint) => Math.hypot(x(a.across) - x(b.across), y(a.up) - y(b.up))
+  const tags = magnified ? [] : pointClusters(points, apart, NEAR)
   return (
     <g>
       {tags.map((tag) => (
-        <Guides key={tagOf(tag)} place={place} at={tag} />
+        <Guides key={tagOf(tag)} place={place} at={tag.at} />
       ))}
       {points.map((point) => (
         <Box key={pointName(point)} place={place} box={point.box} />
@@ -97,8 +86,8 @@ export function PointMarks({ place, points, magnified }: MarksProps) {
         <text
           key={tagOf(tag)}
           className={styles.name}
-          x={rounded(tag.x + 10)}
-          y={rounded(tag.when === 'after' ? tag.y + 17 : tag.y - 9)}
+          x={rounded(x(tag.at.across) + 10)}
+          y={rounded(y(tag.at.up) + (tag.when === 'after' ? 17 : -9))}
         >
           {tagOf(tag)}
         </text>

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { onceMark } from '@/app/_components/form/once'
 import { Shell } from '@/app/_components/shell/shell'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
@@ -22,7 +23,10 @@ export default async function NewAmpPage({ searchParams }: PageProps<'/amps/new'
       </div>
       {owner ? (
         <div className="panel">
-          <AmpForm values={newAmpValues(owner.id, shop.mainsVolts)} words={wordsFor(shop.words)} />
+          <AmpForm
+            values={{ ...newAmpValues(owner.id, shop.mainsVolts), once: onceMark() }}
+            words={wordsFor(shop.words)}
+          />
         </div>
       ) : (
         <ChooseOwner customers={await listCustomers(search, 30)} search={search} />

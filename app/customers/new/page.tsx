@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { onceMark } from '@/app/_components/form/once'
 import { Shell } from '@/app/_components/shell/shell'
 import { requireUser } from '@/lib/session'
 import { CustomerForm } from '../customer-form'
@@ -12,7 +13,7 @@ export default async function NewCustomerPage() {
     <Shell shop={shop} actor={actor}>
       <h1>New customer</h1>
       <div className="panel">
-        <CustomerForm values={customerValues(null)} />
+        <CustomerForm values={{ ...customerValues(null), once: onceMark() }} />
       </div>
     </Shell>
   )

@@ -18,7 +18,7 @@ export default async function JobLayout({ params, children }: LayoutProps<'/jobs
     <Shell shop={shop} actor={actor}>
       <div className="page-head">
         <h1>
-          Job {job.number} · {amp.make} {amp.model}
+          Job <span className="nowrap">{job.number}</span> · {amp.make} {amp.model}
         </h1>
         <p className="row">
           <StateTag state={job.state} />

@@ -55,7 +55,7 @@ export function stepTabs(job: Job, progress: JobProgress, words: Words): StepTab
     {
       path: 'safety',
       text: 'After',
-      stands: `${counted(readingsAfter, 'reading set', 'reading sets')}; ${safety}`,
+      stands: `${readingsAfter === 0 ? 'no readings yet' : counted(readingsAfter, 'set of readings', 'sets of readings')}; ${safety}`,
       done: safetySigned > 0 && safetyOpen === 0 && safetyFailed === 0,
     },
     { path: 'pickup', text: 'Pickup', stands: collected ? `to ${job.collectedBy}` : 'not yet', done: collected },

@@ -3,15 +3,20 @@ import { redirect } from 'next/navigation'
 import { editedForm, editRows } from '@/app/_components/form/edit-rows'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { typedValues } from '@/app/_components/form/form-values'
+import { once } from '@/app/_components/form/once'
 import { readForm } from '@/app/_components/form/read-form'
-import { requireStep, shopAddress } from '@/lib/session'
+import { type GuardedStep, requireStep, shopAddress } from '@/lib/session'
 import { stepFaultText } from '@/lib/workflow/step-fault-text'
 import { takeInJob } from '@/lib/workflow/take-in-job'
 import { BLANK_ITEM } from '../job-schema'
 import { intakeSchema } from './intake-schema'
 
 export async function submitIntake(before: FormState, form: FormData): Promise<FormState> {
-  const { step, shop } = await requireStep()
+  const guarded = await requireStep()
+  return once(guarded.step.actor.id, form, () => takeIn(guarded, before, form))
+}
+
+async function takeIn({ step, shop }: GuardedStep, before: FormState, form: FormData): Promise<FormState> {
   const typed = typedValues(form)
   const edited = editRows(typed, typed.edit ?? '', () => BLANK_ITEM)
   if (edited) return editedForm(before, edited)

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
+import { onceMark } from '@/app/_components/form/once'
 import { Shell } from '@/app/_components/shell/shell'
 import { ampTitle } from '@/lib/domain/amp/amp'
 import type { Shop } from '@/lib/domain/shop/shop'
@@ -58,7 +59,7 @@ async function Intake({
   const start = { customerId: customer?.id ?? '', ampId: amp?.id ?? '', typed, mainsVolts: shop.mainsVolts }
   return (
     <IntakeForm
-      values={intakeValues(start)}
+      values={{ ...intakeValues(start), once: onceMark() }}
       currency={shop.currency}
       wordSet={shop.words}
       customerText={customer && [customer.name, customer.phone, customer.email].filter(Boolean).join(' · ')}

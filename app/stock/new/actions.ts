@@ -1,9 +1,10 @@
 'use server'
 import { redirect } from 'next/navigation'
 import type { FormState } from '@/app/_components/form/form-state'
+import { once } from '@/app/_components/form/once'
 import { readForm } from '@/app/_components/form/read-form'
 import { isTestGiven } from '@/lib/domain/stock/test-entry'
-import { requireStep } from '@/lib/session'
+import { type GuardedStep, requireStep } from '@/lib/session'
 import { keepTube } from '@/lib/workflow/keep-tube'
 import { refusedTubes } from '../refused-tubes'
 import { testEntryOf } from '../test-schema'
@@ -11,7 +12,11 @@ import { stockKit } from '../tube-schema'
 import { newTubeSchema } from './new-tube-schema'
 
 export async function submitNewTube(before: FormState, form: FormData): Promise<FormState> {
-  const { step, shop } = await requireStep()
+  const guarded = await requireStep()
+  return once(guarded.step.actor.id, form, () => takeTube(guarded, before, form))
+}
+
+async function takeTube({ step, shop }: GuardedStep, before: FormState, form: FormData): Promise<FormState> {
   const read = readForm(newTubeSchema(stockKit(shop)), before, form)
   if (!read.ok) return read.state
   const { mark, designation, condition, acquired, construction, location, cost, price, ...typed } = read.value

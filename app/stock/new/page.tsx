@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { onceMark } from '@/app/_components/form/once'
 import { Shell } from '@/app/_components/shell/shell'
 import { dayInZone } from '@/lib/domain/calendar'
 import { mayDo } from '@/lib/domain/person/role'
@@ -16,7 +17,7 @@ export default async function NewTubePage() {
   const { actor, shop } = await requireUser()
   const testers = await listTubeTesters()
   const today = dayInZone(new Date(), shop.timeZone)
-  const values = { mark: '', ...SHARED_BLANK, ...blankTest({ today, instrument: testers[0] ?? '' }) }
+  const values = { mark: '', ...SHARED_BLANK, ...blankTest({ today, instrument: testers[0] ?? '' }), once: onceMark() }
   return (
     <Shell shop={shop} actor={actor}>
       <h1>Take in one {wordsFor(shop.words).tube}</h1>

@@ -3,9 +3,10 @@ import { revalidatePath } from 'next/cache'
 import { editedForm, editRows, flatRows, type RowValues, rowsOf } from '@/app/_components/form/edit-rows'
 import { type FormState, refusedForm, savedForm } from '@/app/_components/form/form-state'
 import { typedValues } from '@/app/_components/form/form-values'
+import { once, onceMark } from '@/app/_components/form/once'
 import { readForm } from '@/app/_components/form/read-form'
 import { wordsFor } from '@/lib/domain/words'
-import { requireStep } from '@/lib/session'
+import { type GuardedStep, requireStep } from '@/lib/session'
 import { receiveTubes } from '@/lib/workflow/receive-tubes'
 import { refusedTubes } from '../refused-tubes'
 import { sectionsOf, settingOf } from '../test-schema'
@@ -26,7 +27,11 @@ function withoutBlankRows(form: FormData): FormData {
 }
 
 export async function submitDelivery(before: FormState, form: FormData): Promise<FormState> {
-  const { step, shop } = await requireStep()
+  const guarded = await requireStep()
+  return once(guarded.step.actor.id, form, () => takeDelivery(guarded, before, form))
+}
+
+async function takeDelivery({ step, shop }: GuardedStep, before: FormState, form: FormData): Promise<FormState> {
   const typed = typedValues(form)
   const edited = editRows(typed, typed.edit ?? '', nextRow)
   if (edited) return editedForm(before, edited)
@@ -44,7 +49,11 @@ export async function submitDelivery(before: FormState, form: FormData): Promise
   const received = await receiveTubes(step, { details, setting: settingOf(read.value), rows, untested })
   if (!received.ok) return refusedTubes(before, read.values, received.fault, shop)
   revalidatePath('/stock')
-  return savedForm(before, nextDelivery(typed), receivedText(received.value, designation, wordsFor(shop.words)))
+  return savedForm(
+    before,
+    { ...nextDelivery(typed), once: onceMark() },
+    receivedText(received.value, designation, wordsFor(shop.words)),
+  )
 }
 
 const NOTHING_THERE = 'Not saved: no row is filled in. Type a mark or a reading, or say how many came untested.'

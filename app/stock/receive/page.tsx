@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { onceMark } from '@/app/_components/form/once'
 import { Shell } from '@/app/_components/shell/shell'
 import { dayInZone } from '@/lib/domain/calendar'
 import { mayDo } from '@/lib/domain/person/role'
@@ -23,7 +24,10 @@ export default async function ReceivePage() {
         <p className="caution">Readings are entered by a technician. Take them in untested, or ask one to sign in.</p>
       )}
       <TypeLists testers={testers} />
-      <ReceiveForm kit={stockKit(shop)} values={receiveValues({ today, instrument: testers[0] ?? '' })} />
+      <ReceiveForm
+        kit={stockKit(shop)}
+        values={{ ...receiveValues({ today, instrument: testers[0] ?? '' }), once: onceMark() }}
+      />
     </Shell>
   )
 }

@@ -3,22 +3,26 @@ import type { AmpSheet } from '@/lib/domain/amp/amp'
 import type { Socket } from '@/lib/domain/amp/socket'
 import { type GroupBalance, groupBalance } from '@/lib/domain/bias/group-balance'
 import { computeIdle, type IdleResult } from '@/lib/domain/bias/idle'
-import type { IdleFault } from '@/lib/domain/bias/idle-fault'
+import { type IdleFault, isIncomplete } from '@/lib/domain/bias/idle-fault'
 import type { IdleContext, IdleWindow, IdleWindows } from '@/lib/domain/bias/idle-reading'
 import type { PercentWindow, Shop } from '@/lib/domain/shop/shop'
 import { ratio, volts } from '@/lib/domain/units'
 import { type ReadingGap, readingOfSocket } from './reading-of-socket'
 import { isBlank, type ReadingSet, type SocketEntry } from './reading-set'
+import { withSharedDrop } from './shared-drop'
 
 export type SocketOutcome =
   | { readonly kind: 'idle'; readonly idle: IdleResult }
   /** The readings cannot be true together. */
   | { readonly kind: 'contradiction'; readonly fault: IdleFault }
+  /** Nothing is wrong with what was read; more is needed to work it out. */
+  | { readonly kind: 'incomplete'; readonly fault: IdleFault }
   /** Something is not on the sheet or was not read. */
   | { readonly kind: 'gap'; readonly gap: ReadingGap }
   /** Not an output socket: its volts are kept, nothing is judged. */
   | { readonly kind: 'noted' }
 
+/** `entry` with what was read at another socket of the same part. */
 export type SocketResult = { readonly socket: Socket; readonly entry: SocketEntry; readonly outcome: SocketOutcome }
 
 export type GroupResult = { readonly name: string; readonly balance: GroupBalance }
@@ -46,6 +50,17 @@ export const outputGroups = (sheet: AmpSheet): string[] => [
   ...new Set(sheet.sockets.filter(({ role }) => role === 'output').map(({ matchGroup }) => matchGroup)),
 ]
 
+export function idleContext(sheet: AmpSheet, socket: Socket, set: ReadingSet, windows: IdleWindows): IdleContext {
+  return {
+    bias: socket.biasKind === 'cathode-resistor' ? 'cathode-resistor' : 'grid-supplied',
+    service: sheet.amp.outputClass === 'single-ended' ? 'single-ended-class-a' : 'push-pull-class-ab',
+    meter: set.meter,
+    windows,
+    wallVoltage: volts(set.wallVolts),
+    markedMainsVoltage: volts(sheet.amp.mainsVolts),
+  }
+}
+
 function outcomeOf(
   sheet: AmpSheet,
   socket: Socket,
@@ -56,16 +71,9 @@ function outcomeOf(
   if (socket.role !== 'output') return { kind: 'noted' }
   const reading = readingOfSocket(socket, entry, set, outputGroup(sheet, socket.matchGroup).length)
   if (!reading.ok) return { kind: 'gap', gap: reading.fault }
-  const context: IdleContext = {
-    bias: socket.biasKind === 'cathode-resistor' ? 'cathode-resistor' : 'grid-supplied',
-    service: sheet.amp.outputClass === 'single-ended' ? 'single-ended-class-a' : 'push-pull-class-ab',
-    meter: set.meter,
-    windows,
-    wallVoltage: volts(set.wallVolts),
-    markedMainsVoltage: volts(sheet.amp.mainsVolts),
-  }
-  const idle = computeIdle(reading.value, context)
-  return idle.ok ? { kind: 'idle', idle: idle.value } : { kind: 'contradiction', fault: idle.fault }
+  const idle = computeIdle(reading.value, idleContext(sheet, socket, set, windows))
+  if (idle.ok) return { kind: 'idle', idle: idle.value }
+  return { kind: isIncomplete(idle.fault) ? 'incomplete' : 'contradiction', fault: idle.fault }
 }
 
 function groupResult(sockets: readonly SocketResult[], name: string): GroupResult {
@@ -75,12 +83,23 @@ function groupResult(sockets: readonly SocketResult[], name: string): GroupResul
   return { name, balance: groupBalance(members) }
 }
 
+function completed(sheet: AmpSheet, socket: Socket, typed: SocketEntry, entries: ReadonlyMap<string, SocketEntry>) {
+  const group = outputGroup(sheet, socket.matchGroup)
+  const known = group.flatMap((one) => {
+    const entry = entries.get(one.id)
+    return entry ? [{ socket: one, entry }] : []
+  })
+  return withSharedDrop(socket, typed, known, group.length)
+}
+
 export function benchResult(sheet: AmpSheet, set: ReadingSet, shop: WindowSettings): BenchResult {
   const windows = idleWindows(shop)
   const entries = new Map(set.entries.map((entry) => [entry.socketId, entry]))
   const sockets = sheet.sockets.flatMap((socket) => {
-    const entry = entries.get(socket.id)
-    return entry && !isBlank(entry) ? [{ socket, entry, outcome: outcomeOf(sheet, socket, entry, set, windows) }] : []
+    const typed = entries.get(socket.id)
+    if (!typed || isBlank(typed)) return []
+    const entry = socket.role === 'output' ? completed(sheet, socket, typed, entries) : typed
+    return [{ socket, entry, outcome: outcomeOf(sheet, socket, entry, set, windows) }]
   })
   return { sockets, groups: outputGroups(sheet).map((name) => groupResult(sockets, name)) }
 }

@@ -3,8 +3,9 @@
  * and what they will meet there by the last readings.
  *
  * The dissipation a tube must stand is what was read when that was not too hot.
- * Where the group runs too hot it will be set anew, so the aim of the window
- * stands in: a tube is not refused for a fault that is to be mended.
+ * Where any socket of the group reads above its window, certainly or not, all will
+ * be set anew, so the aim of the window stands in wherever more was read: a tube is
+ * not refused for a fault that is to be mended.
  */
 import type { AmpSheet } from '@/lib/domain/amp/amp'
 import type { Socket } from '@/lib/domain/amp/socket'
@@ -41,9 +42,9 @@ function screenToCathode(result: BenchResult['sockets'][number], idle: IdleResul
   return screenVolts - (plateVolts - idle.plateToCathodeVolts.value)
 }
 
-function dissipation(idle: IdleResult): number {
-  if (idle.verdict.verdict !== 'over' || !idle.target) return idle.plateWatts.value
-  return idle.target.plateCurrent * idle.plateToCathodeVolts.value
+function dissipation({ plateWatts, plateToCathodeVolts, target }: IdleResult, setAnew: boolean): number {
+  if (!setAnew || !target) return plateWatts.value
+  return Math.min(plateWatts.value, target.plateCurrent * plateToCathodeVolts.value)
 }
 
 export function groupDemand(
@@ -66,11 +67,12 @@ export function groupDemand(
   )
   const plate = highest(read.map(({ idle }) => idle.plateToCathodeVolts.value))
   const screen = highest(read.map(({ each, idle }) => screenToCathode(each, idle)))
-  const power = highest(read.map(({ idle }) => dissipation(idle)))
+  const tooHotNow = read.some(({ idle }) => idle.verdict.percentOff > 0)
+  const power = highest(read.map(({ idle }) => dissipation(idle, tooHotNow)))
   return ok({
     sockets,
     designation: sockets[0]?.typeFitted ?? '',
-    tooHotNow: read.some(({ idle }) => idle.verdict.verdict === 'over'),
+    tooHotNow,
     demand: {
       count: sockets.length,
       family: type.family,

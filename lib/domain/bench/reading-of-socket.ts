@@ -31,13 +31,14 @@ function resistor(id: string, resistance: number, { resistorTolerancePercent }: 
 
 const groupOf = (socket: Socket) => socket.matchGroup || socket.position
 
-function cathodeResistorId(socket: Socket, groupSize: number): string {
+/** One id for all sockets on the same resistor. */
+export function cathodeResistorId(socket: Socket, groupSize: number): string {
   if (socket.cathodeSharedBy <= 1) return `${socket.position} cathode resistor`
   const whole = socket.cathodeSharedBy >= groupSize || socket.side === ''
   return `${groupOf(socket)} cathode resistor${whole ? '' : `, side ${socket.side}`}`
 }
 
-const halfPrimaryId = (socket: Socket) =>
+export const halfPrimaryId = (socket: Socket) =>
   socket.side === '' ? `${socket.position} primary` : `${groupOf(socket)} half primary, side ${socket.side}`
 
 /** The drop box that was filled in, the most telling first, unless the technician chose one. */
@@ -91,6 +92,11 @@ function currentMethod(
   }
 }
 
+/** A grid-supplied stage has its cathodes at chassis, unless the sheet shows a resistor there. */
+function isAtChassis({ biasKind, cathodeOhms }: Socket, method: CurrentMethod): boolean {
+  return method.kind === 'half-primary-drop' && biasKind === 'grid-supplied' && cathodeOhms === null
+}
+
 function screenSource(socket: Socket, entry: SocketEntry, set: Conditions): ScreenCurrentSource {
   if (entry.screenDropVolts === null || socket.screenOhms === null) return { kind: 'typical-share' }
   return {
@@ -115,11 +121,13 @@ export function readingOfSocket(
   const method = currentMethod(socket, entry, set, groupSize)
   if (!method.ok) return method
   if (entry.plateVolts === null) return fail({ code: 'plate-volts-missing', socket: position })
+  const assumed = entry.cathodeVolts === null && isAtChassis(socket, method.value)
   return ok({
     socket: position,
     variant,
     plateVoltage: volts(entry.plateVolts),
-    cathodeVoltage: maybe(entry.cathodeVolts),
+    cathodeVoltage: assumed ? volts(0) : maybe(entry.cathodeVolts),
+    cathodeAtChassisAssumed: assumed,
     screenVoltage: maybe(entry.screenVolts),
     gridVoltage: maybe(entry.gridVolts),
     method: method.value,

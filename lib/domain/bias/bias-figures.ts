@@ -8,15 +8,27 @@ const fixed = (value: number, size: number): string => {
   return Number(text) === 0 ? (0).toFixed(decimals) : text
 }
 
-const withUnit = (value: number, unit: string): string => `${fixed(value, value)} ${unit}`
+/** Nothing read is a plain 0: a meter shows no figures of it. */
+const withUnit = (value: number, unit: string): string => (value === 0 ? `0 ${unit}` : `${fixed(value, value)} ${unit}`)
 
 export const voltsText = (value: number): string =>
   Math.abs(value) < 1 && value !== 0 ? withUnit(1000 * value, 'mV') : withUnit(value, 'V')
 export const milliampsText = (amperes: number): string => withUnit(1000 * amperes, 'mA')
+/** A step towards a current, with as many decimals as the current itself: "6.7 mA" towards 43.1 mA. */
+export const milliampStepText = (amperes: number, towards: number): string =>
+  `${fixed(1000 * amperes, 1000 * towards)} mA`
+
+/** What the half-width can carry: two figures of it when the first is 1 or 2, else one; a tenth of a mA at least. */
+function bandDecimals(half: number): number {
+  const exponent = Math.floor(Math.log10(half))
+  const leading = Math.floor(half / 10 ** exponent)
+  return Math.min(2, Math.max(1, -exponent + (leading < 3 ? 1 : 0)))
+}
+
 /** "10.9 ± 1.3 mA": the size, with its band rounded up to the same decimals. */
 export function bandedMilliampsText({ value, plusMinus }: { value: number; plusMinus: number }): string {
   const [size, half] = [Math.abs(1000 * value), 1000 * plusMinus]
-  const decimals = decimalsOf(size)
+  const decimals = half > 0 ? bandDecimals(half) : decimalsOf(size)
   return `${size.toFixed(decimals)} ± ${(Math.ceil(half * 10 ** decimals - 1e-9) / 10 ** decimals).toFixed(decimals)} mA`
 }
 export const wattsText = (value: number): string => withUnit(value, 'W')

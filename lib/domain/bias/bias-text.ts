@@ -7,6 +7,7 @@ import { capital, type Words } from '@/lib/domain/words'
 import {
   bandedMilliampsText,
   celsiusText,
+  milliampStepText,
   milliampsText,
   ohmsText,
   percentText,
@@ -14,9 +15,9 @@ import {
   voltsText,
   wattsText,
 } from './bias-figures'
-import type { Caution } from './cautions'
+import { type Caution, isMendedFirst } from './cautions'
 import type { ErrorSource } from './error-source'
-import type { GroupBalance } from './group-balance'
+import type { Difference, GroupBalance } from './group-balance'
 import type { IdleResult } from './idle'
 import type { EstimateReason } from './idle-currents'
 import type { IdleFault } from './idle-fault'
@@ -33,6 +34,8 @@ export function idleFaultText(fault: IdleFault, words: Words): string {
       return `${socket}: the resistance of ${fault.part} is given as ${fault.ohms} Ω. It must be above 0 Ω.`
     case 'tolerance-out-of-range':
       return `${socket}: the tolerance of ${fault.part} is given as ${fault.percent} %. It must be from 0 % to below 100 %.`
+    case 'current-beyond-belief':
+      return `${socket}: ${voltsText(fault.volts)} across ${fault.part} would be ${milli(fault.milliamps)} of ${words.plate} current and ${wattsText(fault.watts)}${fault.ratingWatts === null ? '' : ` where ${wattsText(fault.ratingWatts)} is the rating`}. No ${words.tube} lives through that: check whether the meter showed mV or V, and the resistance on the sheet.`
     case 'drop-negative':
       return `${socket}: the drop across ${fault.part} reads ${voltsText(fault.volts)}. Swap the probes and read again.`
     case 'shared-by-not-whole':
@@ -42,7 +45,7 @@ export function idleFaultText(fault: IdleFault, words: Words): string {
     case 'method-needs-cathode-resistor':
       return `${socket}: read across a cathode-bias resistor, but the sheet says grid-supplied bias. Correct the sheet or the method: the two are held to different windows.`
     case 'missing-cathode-voltage':
-      return `${socket}: cathode volts are missing. Read them to chassis, or enter 0 V for a grounded cathode.`
+      return `${socket}: cathode volts were not read, so ${words.plate} to cathode is not known. Read them to chassis; a cathode wired straight to chassis is at 0 V.`
     case 'missing-screen-share':
       return `${socket}: no typical screen current is known for ${fault.designation}. Read the drop across the screen resistor.`
     case 'screen-current-negative':
@@ -80,11 +83,15 @@ export function cautionText(caution: Caution, words: Words): string {
     case 'screen-dissipation-over':
       return `Screen dissipation ${wattsText(caution.value)} is above ${limitText(wattsText(caution.limit), caution.system)}, and rises further at full drive.`
     case 'grid-positive':
-      return `The grid reads +${voltsText(caution.volts)}. Suspect a leaky coupling capacitor${caution.bias === 'grid-supplied' ? ' or a lost bias supply' : ''} before the ${words.tube}. Do not leave it running.`
+      return `The grid reads +${voltsText(caution.volts)}.${caution.bias === 'grid-supplied' ? ' If only its minus was left out, correct the reading. If not, suspect a leaky coupling capacitor or a lost bias supply' : ' Suspect a leaky coupling capacitor'} before the ${words.tube}. Do not leave it running.`
+    case 'grid-supply-lost':
+      return `The grid reads ${voltsText(caution.volts)}, where its supply should hold it well below the cathode. Suspect a lost bias supply or a broken feed to this grid. Do not leave it running.`
+    case 'plate-volts-lost':
+      return `${capital(words.plate)} to cathode is only ${voltsText(caution.volts)}. If the decimal point slipped, correct the reading. If not, suspect an open half of the output transformer or a lost supply: the screen then takes the current and may burn.`
     case 'screen-not-above-cathode':
-      return `The screen reads ${voltsText(caution.volts)} to chassis, not above the cathode. Suspect an open screen resistor or a lost screen supply.`
+      return `The screen reads ${voltsText(caution.volts)} to chassis, next to nothing above the cathode. Suspect an open screen resistor or a lost screen supply.`
     case 'dead-socket':
-      return `Almost no current (${milliampsText(caution.current)}). A dead socket suspects the circuit first: ${words.plate} and screen supply, screen resistor, cathode or sense resistor, bias supply, grid leak, coupling capacitor, heater, socket contact. Then the ${words.tube}.`
+      return `Almost no current (${milliampsText(caution.current)}).${caution.asVolts === null ? '' : ` If the meter showed ${Number(caution.asVolts.toPrecision(4))} V, that is ${voltsText(caution.asVolts)}: type it in mV.`} A dead socket suspects the circuit first: ${words.plate} and screen supply, screen resistor, cathode or sense resistor, bias supply, grid leak, coupling capacitor, heater, socket contact. Then the ${words.tube}.`
     case 'wall-high':
       return `The wall gave ${voltsText(caution.wall)}, ${percentText(caution.percentHigh)} above the ${voltsText(caution.marked)} the amp is marked for. Every voltage in the amp is up with it.`
     case 'above-meter-range':
@@ -100,6 +107,8 @@ export function estimateText(reason: EstimateReason, words: Words): string {
       return `${reason.sharedBy} ${words.tubes} share the resistance, so only their sum was measured. An equal part is assumed for each, ± ${shareText(reason.halfWidth)}.`
     case 'copper-warming-assumed':
       return `The winding may have warmed by up to ${celsiusText(reason.upToCelsius)} since its resistance was read; half of that is allowed for, either way.`
+    case 'cathode-at-chassis-assumed':
+      return 'Cathode volts were not read: the sheet shows no resistor that could raise the cathode, so it is taken to be at chassis.'
     case 'rating-stands-in':
       return `No rating of its own is known for ${reason.asked}: that of ${reason.designation} stands in. Its own sheet decides.`
   }
@@ -150,6 +159,8 @@ function limitInBandText({ window, limitInBand }: IdleResult['verdict']): string
 
 const isDead = ({ cautions }: IdleResult): boolean => cautions.some(({ kind }) => kind === 'dead-socket')
 
+const mendsFirst = ({ cautions }: IdleResult): boolean => cautions.some(isMendedFirst)
+
 /** The verdict with its reason, the limits named. */
 export function verdictText(idle: IdleResult, words: Words): string {
   const { verdict, platePercent } = idle
@@ -160,6 +171,8 @@ export function verdictText(idle: IdleResult, words: Words): string {
   const reads = `${percentText(platePercent.value)} of the ${wattsText(idle.plateRatingWatts ?? 0)} rating`
   if (isDead(idle))
     return `${capital(words.plate)} dissipation is ${reads}: the socket is dead. Find the fault before setting anything.`
+  if (mendsFirst(idle))
+    return `${capital(words.plate)} dissipation is ${reads}. Find the fault before setting anything.`
   switch (verdict.verdict) {
     case 'within':
       return `${reads}, inside the window of ${window}.`
@@ -174,12 +187,20 @@ export function verdictText(idle: IdleResult, words: Words): string {
   }
 }
 
+/** Ratings at which a plate glows for all to see. Common practice, no source. */
+const GLOWS_FROM = 3
+
+const doubtText = (ratings: number, { plate }: Words): string =>
+  ratings < GLOWS_FROM
+    ? ''
+    : ` At that the ${plate} glows red within moments: if it does not, check the drop, its unit and the resistance.`
+
 /** Separate from the window, and stronger. Null when there is nothing to say. */
 export function overRatingText({ verdict, plateWatts, plateRatingWatts }: IdleResult, words: Words): string | null {
   const rating = wattsText(plateRatingWatts ?? 0)
   switch (verdict.overRating) {
     case 'yes':
-      return `Over the printed rating: ${wattsText(plateWatts.value)} where ${rating} is the most the sheet allows. The ${words.tube} will not last, and may take the transformer with it.`
+      return `Over the printed rating: ${wattsText(plateWatts.value)} where ${rating} is the most the sheet allows. The ${words.tube} will not last, and may take the transformer with it.${doubtText(plateWatts.value / (plateRatingWatts ?? 1), words)}`
     case 'possibly':
       return `May be over the printed rating of ${rating}: it lies inside the 95 % band.`
     case 'no':
@@ -188,12 +209,12 @@ export function overRatingText({ verdict, plateWatts, plateRatingWatts }: IdleRe
   }
 }
 
-/** What to set next. Null with the value inside the window (read better, do not turn), for dead sockets and without a rating. */
+/** What to set next. Null with the value inside the window (read better, do not turn), for a fault to be mended first and without a rating. */
 export function targetText(idle: IdleResult, words: Words): string | null {
   const { target, verdict } = idle
-  if (!target || verdict.percentOff === 0 || isDead(idle)) return null
+  if (!target || verdict.percentOff === 0 || mendsFirst(idle)) return null
   const way = target.change > 0 ? 'hotter' : 'colder'
-  const aim = `For ${shareText(target.share)}, aim at ${milliampsText(target.plateCurrent)} of ${words.plate} current, ${milliampsText(Math.abs(target.change))} ${way}`
+  const aim = `For ${shareText(target.share)}, aim at ${milliampsText(target.plateCurrent)} of ${words.plate} current, ${milliampStepText(Math.abs(target.change), target.plateCurrent)} ${way}`
   if (!target.meterReading) {
     return `${aim}: a ${way === 'hotter' ? 'smaller' : 'larger'} cathode resistor. Then read again.`
   }
@@ -204,7 +225,15 @@ export function targetText(idle: IdleResult, words: Words): string | null {
 const apart = (delta: { amps: { value: number; plusMinus: number }; percent: { value: number } }): string =>
   `${bandedMilliampsText(delta.amps)} (${percentText(Math.abs(delta.percent.value))})`
 
+/** The band of a difference reaches over nothing: which is the larger is then not known. */
+const isNoDifference = ({ amps }: Difference): boolean => Math.abs(amps.value) <= amps.plusMinus
+
+const AS_FAR = 'alike as far as these readings tell'
+
 function spreadText({ spread, fromSum }: GroupBalance, words: Words): string[] {
+  if (spread && isNoDifference(spread)) {
+    return [`${capital(words.plate)} currents are ${AS_FAR}: ${bandedMilliampsText(spread.amps)} apart.`]
+  }
   if (spread) {
     return [
       `${capital(words.plate)} currents lie ${apart(spread)} apart, ${spread.hottest} hottest, ${spread.coldest} coldest.`,
@@ -215,8 +244,14 @@ function spreadText({ spread, fromSum }: GroupBalance, words: Words): string[] {
 
 /** No sentence for what cannot be told of a single socket. */
 export function balanceText(balance: GroupBalance, words: Words): string[] {
-  const { sides } = balance
-  if (!sides) return spreadText(balance, words)
+  const { sides, spread } = balance
+  // Of two sockets, one on each side, the two statements are one.
+  const saidAlready = spread && sides && Math.abs(Math.abs(sides.amps.value) - spread.amps.value) < 1e-12
+  if (!sides || saidAlready) return spreadText(balance, words)
+  if (isNoDifference(sides)) {
+    const apart = `${bandedMilliampsText(sides.amps)} apart per ${words.tube}`
+    return [...spreadText(balance, words), `The two sides are ${AS_FAR}: ${apart}.`]
+  }
   const more = sides.amps.value >= 0 ? 'A' : 'B'
   return [...spreadText(balance, words), `Side ${more} draws ${apart(sides)} more per ${words.tube} than the other.`]
 }

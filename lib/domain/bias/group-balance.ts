@@ -5,7 +5,8 @@
  * Spread is the largest less the smallest plate current. Sockets read with one
  * meter share its gain error, which all but cancels in a difference; the bands
  * here take that into account. A shared resistor tells only the sum of its
- * tubes, so nothing is said of tubes that were split from one sum.
+ * tubes, so nothing is said of tubes that were split from one sum. Beside a dead
+ * socket there is nothing to compare.
  */
 import { type Banded, banded } from './banded'
 import { sourceOfKey } from './error-source'
@@ -14,7 +15,7 @@ import { add, div, exactly, scale, sub, type Uncertain } from './uncertain'
 
 export type GroupMember = {
   readonly side: 'A' | 'B' | null
-  readonly idle: Pick<IdleResult, 'socket' | 'method' | 'plateAmps' | 'plateAmpsErrors' | 'estimates'>
+  readonly idle: Pick<IdleResult, 'socket' | 'method' | 'plateAmps' | 'plateAmpsErrors' | 'estimates' | 'cautions'>
 }
 
 /** Volts and amps as in `Banded`: amps, and per cent of the mean current. */
@@ -70,8 +71,9 @@ function sidesOf(members: readonly GroupMember[]): Difference | null {
   return difference(meanA, meanB, mean([meanA, meanB]), anyEstimate([...a, ...b]))
 }
 
-export const groupBalance = (members: readonly GroupMember[]): GroupBalance => ({
-  spread: spreadOf(members),
-  fromSum: members.some(isSplit),
-  sides: sidesOf(members),
-})
+const isDead = ({ idle }: GroupMember): boolean => idle.cautions.some(({ kind }) => kind === 'dead-socket')
+
+export function groupBalance(members: readonly GroupMember[]): GroupBalance {
+  if (members.some(isDead)) return { spread: null, fromSum: false, sides: null }
+  return { spread: spreadOf(members), fromSum: members.some(isSplit), sides: sidesOf(members) }
+}

@@ -17,6 +17,7 @@ export type EstimateReason =
   | { readonly kind: 'screen-share-assumed'; readonly share: number; readonly halfWidth: number }
   | { readonly kind: 'equal-split-assumed'; readonly sharedBy: number; readonly halfWidth: number }
   | { readonly kind: 'copper-warming-assumed'; readonly upToCelsius: number }
+  | { readonly kind: 'cathode-at-chassis-assumed' }
   | { readonly kind: 'rating-stands-in'; readonly asked: string; readonly designation: string }
 
 export type Currents = {

@@ -25,6 +25,17 @@ export type IdleFault =
       readonly plateVolts: number
       readonly cathodeVolts: number
     }
+  /** Far beyond what any tube lives through: the drop, its unit or the resistance is not what it is taken for. */
+  | {
+      readonly code: 'current-beyond-belief'
+      readonly socket: string
+      readonly milliamps: number
+      readonly watts: number
+      /** Null: not known. */
+      readonly ratingWatts: number | null
+      readonly volts: number
+      readonly part: string
+    }
   | {
       readonly code: 'screen-above-cathode'
       readonly socket: string
@@ -34,6 +45,21 @@ export type IdleFault =
 
 /** No winding of a working amplifier is believed to warm by more. Common practice, no source. */
 export const MOST_WARMING_CELSIUS = 100
+
+/** In ratings of the tube. Common practice, no source. */
+export const MOST_RATINGS = 10
+/** Where no rating is known. Common practice, no source. */
+export const MOST_PLATE_AMPS = 1
+
+/** The reading is whole but something is missing beside it; all others contradict themselves or the sheet. */
+const INCOMPLETE: readonly IdleFault['code'][] = [
+  'not-an-output-tube',
+  'method-needs-cathode-resistor',
+  'missing-cathode-voltage',
+  'missing-screen-share',
+]
+
+export const isIncomplete = ({ code }: IdleFault): boolean => INCOMPLETE.includes(code)
 
 type Check = IdleFault | null
 
@@ -67,10 +93,12 @@ function screenFault({ socket, screen }: SocketReading): Check {
   return { code: 'screen-current-negative', socket, milliamps: 1000 * screen.current }
 }
 
-function voltageFault(reading: SocketReading): Check {
-  const { socket, plateVoltage } = reading
+function voltageFault(reading: SocketReading, { bias }: IdleContext): Check {
+  const { socket, plateVoltage, method } = reading
   const cathodeVoltage = cathodeVoltageOf(reading)
-  if (cathodeVoltage === null) return { code: 'missing-cathode-voltage', socket }
+  // A cathode resistor holds the cathode far above the drop of a sense resistor in the same lead.
+  const raised = bias === 'cathode-resistor' && method.kind === 'cathode-sense' && reading.cathodeVoltage === null
+  if (cathodeVoltage === null || raised) return { code: 'missing-cathode-voltage', socket }
   if (plateVoltage >= cathodeVoltage) return null
   return { code: 'plate-below-cathode', socket, plateVolts: plateVoltage, cathodeVolts: cathodeVoltage }
 }
@@ -82,6 +110,6 @@ export function checkReading(reading: SocketReading, context: IdleContext): Resu
     dropFault(socket, method.drop, method.resistor) ??
     methodFault(reading, context) ??
     screenFault(reading) ??
-    voltageFault(reading)
+    voltageFault(reading, context)
   return fault ? fail(fault) : ok(reading)
 }

@@ -53,6 +53,8 @@ export type SocketReading = {
   readonly plateVoltage: Volts
   /** To chassis. Null: the drop of a cathode method is taken (its resistor goes to chassis). */
   readonly cathodeVoltage: Volts | null
+  /** True: nobody read it, and the sheet shows no part between cathode and chassis that could raise it. */
+  readonly cathodeAtChassisAssumed?: boolean
   /** To chassis. Null: not read; screen dissipation is then not given. */
   readonly screenVoltage: Volts | null
   /** To chassis, negative for grid-supplied bias. Null: not read. */

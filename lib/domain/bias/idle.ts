@@ -13,13 +13,13 @@
  * Every result has a 95 % band (k = 2, JCGM 100:2008) made of the meter's gain
  * and counts, the resistors, and the assumptions. All results are plain objects.
  */
-import { ok, type Result } from '@/lib/domain/result'
+import { fail, ok, type Result } from '@/lib/domain/result'
 import type { RatingSystem } from '@/lib/domain/tube/tube-variant'
 import { type Banded, banded } from './banded'
 import { type Caution, cautionsOf } from './cautions'
 import { type ErrorSource, sourceOfKey } from './error-source'
 import { type Currents, type EstimateReason, readCurrents } from './idle-currents'
-import { checkReading, type IdleFault } from './idle-fault'
+import { checkReading, type IdleFault, MOST_PLATE_AMPS, MOST_RATINGS } from './idle-fault'
 import type { CurrentMethod, IdleContext, SocketReading } from './idle-reading'
 import { type IdleTarget, idleTarget } from './idle-target'
 import { type IdleVerdict, idleVerdict, idleWindow } from './idle-verdict'
@@ -115,6 +115,16 @@ function measuredPart(reading: SocketReading, currents: Currents, powers: Powers
   }
 }
 
+/** Refused rather than judged: "6500 % of the rating, run it colder" would help nobody. */
+function beyondBelief({ socket, method }: SocketReading, part: ReturnType<typeof measuredPart>): IdleFault | null {
+  const { plateAmps, plateWatts, plateRatingWatts } = part
+  const within =
+    plateRatingWatts === null ? plateAmps.value <= MOST_PLATE_AMPS : plateWatts.value <= MOST_RATINGS * plateRatingWatts
+  if (within) return null
+  const figures = { milliamps: 1000 * plateAmps.value, watts: plateWatts.value, ratingWatts: plateRatingWatts }
+  return { code: 'current-beyond-belief', socket, ...figures, volts: method.drop, part: method.resistor.id }
+}
+
 /** Refuses readings that cannot be true; everything else is computed and, where needed, cautioned. */
 export function computeIdle(reading: SocketReading, context: IdleContext): Result<IdleResult, IdleFault> {
   const checked = checkReading(reading, context)
@@ -122,7 +132,10 @@ export function computeIdle(reading: SocketReading, context: IdleContext): Resul
   const currents = readCurrents(reading, context)
   if (!currents.ok) return currents
   const part = measuredPart(reading, currents.value, readPowers(reading, context, currents.value))
+  const absurd = beyondBelief(reading, part)
+  if (absurd) return fail(absurd)
   const { variant } = reading
+  const grounded: EstimateReason[] = reading.cathodeAtChassisAssumed ? [{ kind: 'cathode-at-chassis-assumed' }] : []
   const standIn: EstimateReason[] = variant.ratingsStandIn
     ? [
         {
@@ -135,7 +148,7 @@ export function computeIdle(reading: SocketReading, context: IdleContext): Resul
   const window = idleWindow(context)
   return ok({
     ...part,
-    estimates: [...currents.value.estimates, ...standIn],
+    estimates: [...currents.value.estimates, ...grounded, ...standIn],
     cautions: cautionsOf(reading, context, part),
     verdict: idleVerdict(part.platePercent, window),
     target: idleTarget(reading, part, window),

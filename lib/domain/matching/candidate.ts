@@ -52,6 +52,8 @@ export type TubeRatings = {
   readonly maxPlateVoltage: Volts | null
   readonly maxScreenVoltage: Volts | null
   readonly maxPlateDissipation: Watts | null
+  /** Printed for a plainer type, and standing in for what this variant's own sheet would say; else absent. */
+  readonly standsIn?: string
 }
 
 export type Candidate = {

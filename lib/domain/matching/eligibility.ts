@@ -54,6 +54,8 @@ export function tubeCautions(tube: Candidate, demand: SocketDemand): TubeCaution
   for (const { of, asked, rating } of unknown) {
     if (asked !== null && rating === null) cautions.push({ code: 'rating-not-known', designation, of })
   }
+  if (ratings.standsIn !== undefined)
+    cautions.push({ code: 'rating-stands-in', designation, printed: ratings.standsIn })
   if (tube.test?.leakageNote) cautions.push({ code: 'leakage-noted', note: tube.test.leakageNote })
   return cautions
 }

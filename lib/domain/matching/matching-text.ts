@@ -32,12 +32,22 @@ export function figure(value: number, places: number): string {
 
 const volt = (value: number): string => `${figure(value, 2)} V`
 const watt = (value: number): string => `${figure(value, 2)} W`
+/** A tenth of a watt is as good as bench readings get; finer only where it decides. */
+const wattBeside = (value: number, limit: number): string =>
+  `${figure(value, Math.max(1, figurePlaces(Math.abs(value - limit))))} W`
 const milliamp = (value: number): string => `${figure(value * 1e3, 3)} mA`
 const millisiemens = (value: number): string => `${figure(value * 1e3, 3)} mA/V`
 const percent = (value: number): string =>
   value !== 0 && Math.abs(value) < 0.00005 ? 'less than 0.01 %' : `${figure(value * 100, 2)} %`
 const count = (amount: number, one: string, many: string): string => `${amount} ${amount === 1 ? one : many}`
 const day = (iso: string, { words }: MatchingFormat): string => formatDay(iso.slice(0, 10), words.locale)
+
+/**
+ * A reading against its limit, in whole units unless they lie closer than that:
+ * a meter on a plate of 450 V is no better than a few volts.
+ */
+const beside = (value: number, limit: number): number => figurePlaces(Math.abs(value - limit))
+const figurePlaces = (gap: number): number => (gap >= 1 ? 0 : gap >= 0.1 ? 1 : 2)
 
 export function testPointText(
   { plateVoltage, screenVoltage, gridVoltage }: TestPoint,
@@ -47,10 +57,11 @@ export function testPointText(
   return `${words.plate} ${volt(plateVoltage)}${screen}, grid ${volt(gridVoltage)}`
 }
 
-/** What "the same test point" allows. */
-export function toleranceText({ words }: MatchingFormat): string {
+/** What "the same test point" allows, of the electrodes that were set. */
+export function toleranceText({ words }: MatchingFormat, set: TestPoint): string {
   const { plateVoltage, screenVoltage, gridVoltage } = TEST_POINT_TOLERANCE
-  return `${words.plate} ±${volt(plateVoltage)}, screen ±${volt(screenVoltage)}, grid ±${volt(gridVoltage)}`
+  const screen = set.screenVoltage === null ? '' : `, screen ±${volt(screenVoltage)}`
+  return `${words.plate} ±${volt(plateVoltage)}${screen}, grid ±${volt(gridVoltage)}`
 }
 
 export function exclusionText(reason: ExclusionReason, format: MatchingFormat): string {
@@ -82,7 +93,7 @@ export function exclusionText(reason: ExclusionReason, format: MatchingFormat): 
     case 'screen-voltage-over-rating':
       return `${overRatingText(reason, format)}.`
     case 'idle-over-dissipation':
-      return `Measured idle is ${watt(reason.dissipation)} on the ${words.plate}, above the ${watt(reason.rating)} rating of the ${reason.designation}. Bring the idle current down, or choose a variant that stands it.`
+      return `Idle is ${wattBeside(reason.dissipation, reason.rating)} on the ${words.plate}, above the ${watt(reason.rating)} rating of the ${reason.designation}. Bring the idle current down, or choose a variant that stands it.`
     case 'over-price-cap':
       return `Costs ${formatMoney(reason.price)} alone; the set may cost ${formatMoney(reason.cap)}.`
     case 'other-test-point':
@@ -107,7 +118,8 @@ type OverRating = {
 
 function overRatingText({ code, designation, voltage, rating }: OverRating, { words }: MatchingFormat): string {
   const electrode = code === 'plate-voltage-over-rating' ? words.plate : 'screen'
-  return `${capital(electrode)} to cathode is ${volt(voltage)} here, ${volt(voltage - rating)} above the printed ${volt(rating)} of the ${designation}`
+  const places = beside(voltage, rating)
+  return `${capital(electrode)} to cathode is ${figure(voltage, places)} V here, ${figure(voltage - rating, places)} V above the printed ${volt(rating)} of the ${designation}`
 }
 
 function deadText(reason: Extract<ExclusionReason, { code: 'dead' }>, { words }: MatchingFormat): string {
@@ -123,6 +135,8 @@ export function tubeCautionText(caution: TubeCaution, format: MatchingFormat): s
       return `${overRatingText(caution, format)}. Good old ${words.tubes} often stand more in guitar amplifiers (common practice, no published source); the rating is still exceeded, so tell the customer and watch it in the soak test.`
     case 'rating-not-known':
       return `The ${ratingWord(caution.of, words)} rating of the ${caution.designation} is not known; it was not checked.`
+    case 'rating-stands-in':
+      return `No rating of its own is known for the ${caution.designation}; it was checked against that of ${caution.printed}. Its own sheet decides.`
     case 'leakage-noted':
       return `Noted at the test: ${caution.note}`
   }
@@ -209,11 +223,19 @@ export function arrangementText({ arrangement, tubes }: SetOption, { words }: Ma
   return `One side ${marks('A').join(' + ')}, ${milliamp(arrangement.sideA)}; the other ${marks('B').join(' + ')}, ${milliamp(arrangement.sideB)}; ${milliamp(arrangement.difference)} of ${words.plate} current between the sides at the test point.`
 }
 
-export function matchStatementText(statement: MatchStatement, format: MatchingFormat): string {
-  const { firstTested, lastTested, instrument, testPoint, spreads, yardsticks, match } = statement
+function testedText({ firstTested, lastTested }: MatchStatement, format: MatchingFormat): string {
   const first = day(firstTested, format)
-  const dates = firstTested === lastTested ? `on ${first}` : `from ${first} to ${day(lastTested, format)}`
-  return `Tested ${dates} on ${instrument} at ${testPointText(testPoint, format)} (${toleranceText(format)}): ${spreadText(spreads)}. ${gradeText(match, yardsticks)} A match is void without these.`
+  return firstTested === lastTested ? `Tested on ${first}` : `Tested from ${first} to ${day(lastTested, format)}`
+}
+
+/** Of a single one, which matches nothing: where its figures come from. */
+export const testStatementText = (statement: MatchStatement, format: MatchingFormat): string =>
+  `${testedText(statement, format)} on ${statement.instrument} at ${testPointText(statement.testPoint, format)}.`
+
+export function matchStatementText(statement: MatchStatement, format: MatchingFormat): string {
+  const { instrument, testPoint, spreads, yardsticks, match } = statement
+  const at = `${testedText(statement, format)} on ${instrument} at ${testPointText(testPoint, format)}`
+  return `${at} (${toleranceText(format, testPoint)}): ${spreadText(spreads)}. ${gradeText(match, yardsticks)}${match === 'outside' ? '' : ' A match is void without these.'}`
 }
 
 export function relaxationText(relaxation: Relaxation, format: MatchingFormat): string {
@@ -251,7 +273,15 @@ function neededText({ neededDays, neededPrice }: Relaxation, { formatMoney }: Ma
 
 /** One line over the whole proposal. */
 export function proposalText({ closest, usable }: Proposal, wanted: number, { words }: MatchingFormat): string {
-  const good = `${count(usable, words.tube, words.tubes)} in stock ${usable === 1 ? 'fits' : 'fit'} these sockets`
+  const sockets = wanted === 1 ? 'this socket' : 'these sockets'
+  const good =
+    usable === 0
+      ? `No ${words.tube} in stock fits ${sockets}`
+      : `${count(usable, words.tube, words.tubes)} in stock ${usable === 1 ? 'fits' : 'fit'} ${sockets}`
+  if (closest && wanted === 1) return `${good}.`
   if (closest) return `${good}. Closest set of ${wanted}: ${spreadText(closest.spreads)}.`
-  return usable < wanted ? `${good}; ${wanted} are wanted.` : `${good}, but no set of ${wanted} can be made from them.`
+  if (usable < wanted) return `${good}; ${wanted} ${wanted === 1 ? 'is' : 'are'} wanted.`
+  return wanted === 1
+    ? `${good}, but dearer than the limit.`
+    : `${good}, but no set of ${wanted} can be made from them.`
 }

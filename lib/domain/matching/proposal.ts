@@ -58,6 +58,8 @@ export type TubeCaution =
       readonly designation: string
       readonly of: 'plate-voltage' | 'screen-voltage' | 'plate-dissipation'
     }
+  /** `printed` is the heading of the sheet whose ratings were checked. */
+  | { readonly code: 'rating-stands-in'; readonly designation: string; readonly printed: string }
   | { readonly code: 'leakage-noted'; readonly note: string }
 
 export type SetCaution =

@@ -56,7 +56,7 @@ function gradeOf({ cohort, found: { spread } }: Choice): MatchGrade {
 function setCautions({ cohort, points }: Choice): SetCaution[] {
   const designations = [...new Set(points.map((point) => point.tube.designation))].sort()
   const cautions: SetCaution[] = []
-  if (!cohort.measured) cautions.push({ code: 'transconductance-not-measured' })
+  if (!cohort.measured && points.length > 1) cautions.push({ code: 'transconductance-not-measured' })
   if (designations.length > 1) cautions.push({ code: 'mixed-designations', designations })
   return cautions
 }

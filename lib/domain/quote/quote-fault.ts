@@ -57,7 +57,7 @@ export function quoteFaultText(fault: QuoteFault, words: Words): string {
     case 'tube-not-free':
       return `${fault.mark}, chosen for ${fault.position}, ${whyNot(fault)}. Nothing was saved; choose another ${words.tube}.`
     case 'work-begun':
-      return `Work has followed this answer (${workText(fault)}), so it stays on record. Revise the quote for anything that changes.`
+      return `Work has followed this answer (${workText(fault, words)}), so it stays on record. Revise the quote for anything that changes.`
     case 'mail-settled':
       return mailSettledText(fault.state)
   }
@@ -78,10 +78,14 @@ function whyNot({ why, jobNumber }: Extract<QuoteFault, { code: 'tube-not-free' 
   }
 }
 
-function workText({ fitted, done }: { readonly fitted: number; readonly done: number }): string {
+type WorkBegun = { readonly fitted: number; readonly done: number }
+
+function workText({ fitted, done }: WorkBegun, { tube, tubes }: Words): string {
   const counted = (count: number, one: string, many: string) =>
     count === 0 ? [] : [`${count} ${count === 1 ? one : many}`]
-  return [...counted(fitted, 'tube fitted', 'tubes fitted'), ...counted(done, 'line done', 'lines done')].join(', ')
+  return [...counted(fitted, `${tube} fitted`, `${tubes} fitted`), ...counted(done, 'line done', 'lines done')].join(
+    ', ',
+  )
 }
 
 function mailSettledText(state: MailState): string {

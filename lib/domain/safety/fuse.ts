@@ -6,14 +6,16 @@
  */
 export type FuseRating = { readonly amperes: number; readonly speed: 'slow' | 'fast' | null }
 
-const FIGURE = /(\d+\s*\/\s*\d+|\d+(?:[.,]\d+)?)\s*(m?)a[hle]?\b/i
+/** "2.5", "1/2", and "1 1/2" or "1-1/2" of older American markings. */
+const FIGURE = /(?:(\d+)[\s-]+)?(\d+\s*\/\s*\d+)\s*(m?)a[hle]?\b|(\d+(?:[.,]\d+)?)\s*(m?)a[hle]?\b/i
 
 function amperesOf(text: string): number | null {
-  const [, figure = '', milli = ''] = FIGURE.exec(text) ?? []
-  if (figure === '') return null
-  const [over = '', under = '1'] = figure.split('/')
-  const value = Number(over.trim().replace(',', '.')) / Number(under.trim())
-  return Number.isFinite(value) && value > 0 ? value / (milli === '' ? 1 : 1000) : null
+  const found = FIGURE.exec(text)
+  if (!found) return null
+  const [, whole = '0', fraction = '', milliPart = '', decimal = '', milli = ''] = found
+  const [over = '', under = '1'] = fraction === '' ? [decimal] : fraction.split('/')
+  const value = Number(whole) + Number(over.trim().replace(',', '.')) / Number(under.trim())
+  return Number.isFinite(value) && value > 0 ? value / (milliPart + milli === '' ? 1 : 1000) : null
 }
 
 function speedOf(text: string): FuseRating['speed'] {

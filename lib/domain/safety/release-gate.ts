@@ -32,6 +32,8 @@ export function gateLines(checks: readonly Check[], lines: readonly SafetyLine[]
   })
 }
 
+const CHANGED_SINCE = 'what sits in a socket was changed since'
+
 function outdatedBecause(check: Check, line: SafetyLine, context: GateContext): string | null {
   if (line.outcome === 'not-tested') {
     const holds = line.reason === check.doesNotApply || !AUTOMATIC.includes(line.reason)
@@ -40,7 +42,7 @@ function outdatedBecause(check: Check, line: SafetyLine, context: GateContext): 
   if (line.outcome === 'fail') return null
   if (check.doesNotApply !== null) return 'the sheet of the amplifier has changed'
   if (check.followsTubes && context.tubesChangedAt !== null && line.signedAt < context.tubesChangedAt)
-    return 'a tube was changed since'
+    return CHANGED_SINCE
   if (check.source.kind === 'readings') return idleOutdated(line, context)
   if (line.value !== null && !keepsLimit(check.limit, line.value)) return `the limit is now ${check.limitText}`
   return null
@@ -50,7 +52,7 @@ function outdatedBecause(check: Check, line: SafetyLine, context: GateContext): 
 function idleOutdated(line: SafetyLine, { idle, fittedSince }: LineContext): string | null {
   const most = idle && hottest(idle)
   if (!idle || !most) return 'no readings after the work stand'
-  if (fittedSince.length > 0) return 'a tube was changed since'
+  if (fittedSince.length > 0) return CHANGED_SINCE
   const same = line.value !== null && Math.abs(most.high - line.value) < 1e-6
   return same && idle.unjudged.length === 0 && idle.dead.length === 0
     ? null

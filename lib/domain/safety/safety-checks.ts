@@ -139,7 +139,7 @@ function testerChecks({ protectionClass }: CheckedAmp['amp'], shop: ShopLimits, 
       id: 'leakage',
       name: classTwo ? 'Touch current' : 'Protective conductor current',
       sentence: classTwo
-        ? `From touchable metal to earth, at ${words.mains} voltage, plug both ways round.`
+        ? `From touchable metal to ${words.earth}, at ${words.mains} voltage, plug both ways round.`
         : `In the ${words.earth} conductor, at ${words.mains} voltage, switched on.`,
       source: { kind: 'typed', box: BOXES.leakage },
       limit: { kind: 'at-most', value: leakage },

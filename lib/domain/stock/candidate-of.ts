@@ -31,7 +31,7 @@ export function candidateOf(stocked: StockedTube, view: CandidateView): Candidat
     designation: tube.designation,
     family,
     base,
-    ratings: ratingsOf(variant?.ratings ?? null),
+    ratings: ratingsOf(variant?.ratings ?? null, variant?.ratingsStandIn ?? false),
     condition: tube.condition,
     price: tube.price,
     state: stateOf(tube, view),
@@ -39,13 +39,14 @@ export function candidateOf(stocked: StockedTube, view: CandidateView): Candidat
   }
 }
 
-function ratingsOf(ratings: Ratings | null): TubeRatings {
+function ratingsOf(ratings: Ratings | null, standIn: boolean): TubeRatings {
   const figure = <T>(number: SourcedNumber | null | undefined, unit: (value: number) => T): T | null =>
     number ? unit(number.value) : null
   return {
     maxPlateVoltage: figure(ratings?.plateVolts, volts),
     maxScreenVoltage: figure(ratings?.screenVolts, volts),
     maxPlateDissipation: figure(ratings?.plateWatts, watts),
+    ...(ratings && standIn ? { standsIn: ratings.appliesTo } : {}),
   }
 }
 

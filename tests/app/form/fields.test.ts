@@ -46,6 +46,12 @@ describe('a measure', () => {
     ['-0,5', '! V3 cathode current: -0.5 mA is too low. It must be between 0 and 200 mA.'],
   ])('“%s” is refused by name, value and bound', (typed, sentence) => expect(read(current, typed)).toBe(sentence))
 
+  it('below nothing, where there can be nothing below it, says what to do', () => {
+    const drop = measure({ label: 'Sense-resistor drop', unit: 'mV', min: 0, max: 5000, belowZero: 'Swap the probes.' })
+    expect(read(drop, '-35')).toBe('! Sense-resistor drop: -35 mV is below 0. Swap the probes.')
+    expect(read(drop, '0')).toBe(0)
+  })
+
   it('every whole milliampere up to 200 is its own 1/1000', () => {
     for (let milliamps = 0; milliamps <= 200; milliamps += 1)
       expect(read(current, String(milliamps))).toBe(milliamps / 1000)

@@ -144,6 +144,92 @@ describe('a round of readings worked out', () => {
   })
 })
 
+describe('what one part tells of several tubes', () => {
+  const shared = { typeFitted: 'EL84', biasKind: 'cathode-resistor', cathodeOhms: 68, cathodeSharedBy: 4 } as const
+  const quad = ['V3', 'V4', 'V5', 'V6'].map((id, at) => socket(id, { ...shared, side: at < 2 ? 'A' : 'B' }))
+  const idles = (result: ReturnType<typeof benchResult>) =>
+    result.sockets.map(({ outcome }) => (outcome.kind === 'idle' ? outcome.idle : null))
+
+  test('12.3 V over 68 Ω read at V3 alone is 45.2 mA of cathode current in each of four', () => {
+    const read = quad.map(({ id }) =>
+      entry(id, id === 'V3' ? { plateVolts: 320, cathodeVolts: 12.3, method: 'cathode-bias' } : { plateVolts: 320 }),
+    )
+    // 12.3 V / 68 Ω / 4 = 45.22 mA; 320 − 12.3 = 307.7 V, by hand.
+    for (const each of idles(benchResult(sheet(quad), round(read), NEW_SHOP_DEFAULTS))) {
+      expect(1000 * (each?.cathodeAmps.value ?? 0)).toBeCloseTo(45.22, 2)
+      expect(each?.plateToCathodeVolts.value).toBeCloseTo(307.7, 6)
+    }
+  })
+
+  test('what was read at a socket itself is never replaced', () => {
+    const read = ['V3', 'V4'].map((id, at) =>
+      entry(id, { plateVolts: 320, cathodeVolts: at === 0 ? 12.3 : 12.1, method: 'cathode-bias' }),
+    )
+    const result = benchResult(sheet(quad), round(read), NEW_SHOP_DEFAULTS)
+    expect(result.sockets.map(({ entry: { cathodeVolts } }) => cathodeVolts)).toEqual([12.3, 12.1])
+  })
+
+  test('a half primary tells of its own side only', () => {
+    const half = { halfPrimaryOhms: 74, halfSharedBy: 2 }
+    const sockets = ['V2', 'V3', 'V4'].map((id, at) => socket(id, { ...half, side: at < 2 ? 'A' : 'B' }))
+    const read = sockets.map(({ id }) =>
+      entry(
+        id,
+        id === 'V2' ? { plateVolts: 452, halfDropVolts: 5.55, method: 'half-primary-drop' } : { plateVolts: 452 },
+      ),
+    )
+    const [first, second, other] = benchResult(sheet(sockets), round(read), NEW_SHOP_DEFAULTS).sockets
+    expect(first?.outcome.kind).toBe('idle')
+    expect(second?.outcome.kind).toBe('idle')
+    expect(other?.outcome).toMatchObject({ kind: 'gap', gap: { code: 'no-current-read' } })
+  })
+
+  test('two of four on a resistor with no sides noted: which two is not known, so nothing is carried over', () => {
+    const sockets = ['V3', 'V4'].map((id) => socket(id, { ...shared, cathodeSharedBy: 2, matchGroup: 'out' }))
+    const all = [
+      ...sockets,
+      ...['V5', 'V6'].map((id) => socket(id, { ...shared, cathodeSharedBy: 2, matchGroup: 'out' })),
+    ]
+    const read = all.map(({ id }) =>
+      entry(id, id === 'V3' ? { plateVolts: 320, cathodeVolts: 12, method: 'cathode-bias' } : { plateVolts: 320 }),
+    )
+    expect(idles(benchResult(sheet(all), round(read), NEW_SHOP_DEFAULTS)).filter(Boolean)).toHaveLength(1)
+  })
+})
+
+describe('where the cathode stands', () => {
+  test('a grid-supplied stage read by its half primary has it at chassis, and says so', () => {
+    const sockets = [socket('V4', { halfPrimaryOhms: 74, side: 'A' })]
+    const read = entry('V4', { method: 'half-primary-drop', plateVolts: 452, halfDropVolts: 2.775 })
+    const idle = only(benchResult(sheet(sockets), round([read]), NEW_SHOP_DEFAULTS))
+    // 2.775 V / 74 Ω = 37.5 mA; × 452 V = 16.95 W, by hand.
+    expect(idle.plateWatts.value).toBeCloseTo(16.95, 2)
+    expect(idle.estimates).toContainEqual({ kind: 'cathode-at-chassis-assumed' })
+  })
+
+  test('10 Ω of sense under a 470 Ω cathode resistor: 0.65 V is not the cathode, so cathode volts are asked for', () => {
+    const more = { typeFitted: 'EL34', biasKind: 'cathode-resistor', cathodeOhms: 470, senseOhms: 10 } as const
+    const read = { method: 'cathode-sense', plateVolts: 410, senseDropVolts: 0.65 } as const
+    const result = (cathodeVolts: number | null) =>
+      benchResult(sheet([socket('V2', more)]), round([entry('V2', { ...read, cathodeVolts })]), NEW_SHOP_DEFAULTS)
+    expect(result(null).sockets[0]?.outcome).toMatchObject({
+      kind: 'incomplete',
+      fault: { code: 'missing-cathode-voltage' },
+    })
+    expect(only(result(31.2)).plateToCathodeVolts.value).toBeCloseTo(378.8, 6)
+  })
+
+  test('a signal tube in an output socket is no contradiction of the readings', () => {
+    const read = entry('V4', { method: 'cathode-sense', plateVolts: 250, senseDropVolts: 0.03 })
+    const result = benchResult(
+      sheet([socket('V4', { typeFitted: '12BH7', senseOhms: 1 })]),
+      round([read]),
+      NEW_SHOP_DEFAULTS,
+    )
+    expect(result.sockets[0]?.outcome.kind).toBe('incomplete')
+  })
+})
+
 describe('what is missing is named', () => {
   const gapOf = (more: Partial<Socket>, read: Partial<SocketEntry>) => {
     const result = benchResult(sheet([socket('V4', more)]), round([entry('V4', read)]), NEW_SHOP_DEFAULTS)

@@ -43,12 +43,37 @@ describe('cautions', () => {
   })
 
   test('a grid at +0.6 V is cautioned, at +0.05 V it is the zero of the meter', () => {
-    expect(kinds({ gridVoltage: volts(0.6) })).toEqual(['grid-positive'])
-    expect(kinds({ gridVoltage: volts(0.05) })).toEqual([])
+    const amp = { bias: 'cathode-resistor' } as const
+    const given = { cathodeVoltage: volts(22), screenVoltage: volts(300) }
+    expect(kinds({ ...given, gridVoltage: volts(0.6) }, amp)).toEqual(['grid-positive'])
+    expect(kinds({ ...given, gridVoltage: volts(0.05) }, amp)).toEqual([])
   })
 
-  test('0.2 mA is a dead socket, and a screen at 0 V is named', () => {
-    expect(kinds({ method: overCathodeSense(0.0002), screenVoltage: volts(0) })).toEqual([
+  test('a supplied grid at −20 mV has lost its supply; at −8 V, as in small pentodes, it has not', () => {
+    expect(kinds({ gridVoltage: volts(-0.02) })).toEqual(['grid-supply-lost'])
+    expect(kinds({ gridVoltage: volts(-8) })).toEqual([])
+  })
+
+  test('4.98 V on the plate with 42 mA is a slipped point or a lost supply, not a tube to run hotter', () => {
+    const lost = idle({ plateVoltage: volts(4.98), method: overCathodeSense(0.042) })
+    expect(lost.cautions.map(({ kind }) => kind)).toEqual(['plate-volts-lost'])
+  })
+
+  test('3 V on the screen of a plate at 498 V is named, 150 V is not', () => {
+    const low = { plateVoltage: volts(498), screenVoltage: volts(3) }
+    expect(kinds(low)).toEqual(['screen-not-above-cathode'])
+    expect(kinds({ ...low, screenVoltage: volts(150) })).toEqual([])
+  })
+
+  test('0.042 mV typed for 0.042 V across 1 Ω: 42 mV would be usual, so the slip is offered; 0.4 mV has none', () => {
+    expect(idle({ method: overCathodeSense(0.000042) }).cautions).toMatchObject([
+      { kind: 'dead-socket', asVolts: expect.closeTo(0.042, 9) },
+    ])
+    expect(idle({ method: overCathodeSense(0.0004) }).cautions).toMatchObject([{ kind: 'dead-socket', asVolts: null }])
+  })
+
+  test('0.9 mA is a dead socket, and a screen at 0 V is named', () => {
+    expect(kinds({ method: overCathodeSense(0.0009), screenVoltage: volts(0) })).toEqual([
       'screen-not-above-cathode',
       'dead-socket',
     ])

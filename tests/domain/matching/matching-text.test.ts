@@ -10,6 +10,7 @@ import {
   matchStatementText,
   proposalText,
   relaxationText,
+  testStatementText,
   tubeCautionText,
 } from '@/lib/domain/matching/matching-text'
 import { proposeSet } from '@/lib/domain/matching/propose-set'
@@ -37,11 +38,27 @@ describe('sentences name value and bound', () => {
       voltage: volts(412.5),
       rating: volts(315),
     } as const
-    expect(exclusionText(reason, US)).toBe(
-      'Plate to cathode is 412.5 V here, 97.5 V above the printed 315 V of the 6V6GT.',
-    )
+    expect(exclusionText(reason, US)).toBe('Plate to cathode is 413 V here, 98 V above the printed 315 V of the 6V6GT.')
     expect(exclusionText(reason, UK)).toMatch(/^Anode to cathode/)
     expect(tubeCautionText(reason, UK)).toContain('Good old valves often stand more')
+  })
+
+  it('whole volts, as a meter is no better; closer to the limit, as fine as it takes', () => {
+    const at = (voltage: number, rating: number) =>
+      exclusionText(
+        { code: 'plate-voltage-over-rating', designation: '6L6G', voltage: volts(voltage), rating: volts(rating) },
+        US,
+      )
+    expect(at(449.95, 360)).toBe('Plate to cathode is 450 V here, 90 V above the printed 360 V of the 6L6G.')
+    expect(at(360.4, 360)).toBe('Plate to cathode is 360.4 V here, 0.4 V above the printed 360 V of the 6L6G.')
+    const power = (dissipation: number) =>
+      exclusionText(
+        { code: 'idle-over-dissipation', designation: '6L6G', dissipation: watts(dissipation), rating: watts(19) },
+        US,
+      )
+    // 6L6G 19 W against 46.7 mA at 450 V: 21.01 W.
+    expect(power(21.01)).toMatch(/^Idle is 21 W on the plate, above the 19 W rating/)
+    expect(power(19.04)).toMatch(/^Idle is 19\.04 W on the plate, above the 19 W rating/)
   })
 
   it('dissipation, age, price, test point', () => {
@@ -87,6 +104,30 @@ describe('sentences name value and bound', () => {
     )
   })
 
+  it('what lies outside the yardsticks is called no match, and claims none that could be void', () => {
+    const pair = [readTube('A', 50, 5), readTube('B', 56, 5.8)]
+    const { closest } = proposeSet(pair, aDemand(2), someLimits())
+    const text = closest && matchStatementText(matchStatement(closest, USUAL_YARDSTICKS), US)
+    // 56 − 50 = 6 mA and 5.8 / 5 − 1 = 16 %, by hand.
+    expect(text).toMatch(/6 mA apart, 16 % in transconductance\. Not matched: outside 5 mA or 10 %\.$/)
+  })
+
+  it('a single tube matches nothing: it says where its figures come from, and no caution speaks of a match', () => {
+    const { closest } = proposeSet([readTube('T-1', 70, null)], aDemand(1), someLimits())
+    const statement = closest && matchStatement(closest, USUAL_YARDSTICKS)
+    expect(statement && testStatementText(statement, US)).toBe(
+      'Tested on May 1, 2031 on Bench tester 1 at plate 250 V, screen 250 V, grid −14 V.',
+    )
+    expect(closest?.cautions).toEqual([])
+  })
+
+  it('a triode has no screen whose tolerance could be stated', () => {
+    const test = aTest({ testPoint: { ...aTest().testPoint, screenVoltage: null } })
+    const { closest } = proposeSet([aTube('A', { test }), aTube('B', { test })], aDemand(2), someLimits())
+    const statement = closest && matchStatement(closest, USUAL_YARDSTICKS)
+    expect(statement && matchStatementText(statement, US)).toContain('grid −14 V (plate ±0.5 V, grid ±0.05 V)')
+  })
+
   it('sides, the whole proposal, and what would help', () => {
     expect(proposal.closest && arrangementText(proposal.closest, US)).toBe(
       'One side T-1, 70 mA; the other T-2, 71 mA; 1 mA of plate current between the sides at the test point.',
@@ -94,6 +135,9 @@ describe('sentences name value and bound', () => {
     expect(proposalText(proposal, 2, US)).toContain('4 tubes in stock fit these sockets. Closest set of 2: 1 mA apart')
     const none = proposeSet([aTube('A')], aDemand(2), someLimits())
     expect(proposalText(none, 2, UK)).toBe('1 valve in stock fits these sockets; 2 are wanted.')
+    const empty = (count: number) => proposalText(proposeSet([], aDemand(count), someLimits()), count, UK)
+    expect(empty(2)).toBe('No valve in stock fits these sockets; 2 are wanted.')
+    expect(empty(1)).toBe('No valve in stock fits this socket; 1 is wanted.')
     expect(relaxationText({ limit: 'test-age', tubes: 2, sets: 1, neededDays: 400, neededPrice: null }, US)).toBe(
       'Accept older tests, 2 tubes more: at least 1 set. The first set appears at 400 days.',
     )

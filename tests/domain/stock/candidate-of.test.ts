@@ -47,6 +47,17 @@ describe('a stocked tube as a candidate', () => {
     expect(candidate().family).toBe(candidate({ designation: '6L6G' }).family)
   })
 
+  it('of a ruggedised issue says whose ratings stand in; of a plain one nothing stands in', () => {
+    expect(candidate({ designation: '6L6WGC' }).ratings.standsIn).toMatch(/6L6GC/)
+    expect(candidate().ratings.standsIn).toBeUndefined()
+    const limits = someLimits()
+    const tubes = ['6L6WGC', '6L6WGC'].map((designation, at) =>
+      candidate({ designation, id: `id-${at}`, mark: `T-${at}` }),
+    )
+    const [first] = proposeSet(tubes, aDemand(2), limits).closest?.tubes ?? []
+    expect(first?.cautions.map(({ code }) => code)).toContain('rating-stands-in')
+  })
+
   it('of a type the handbook does not know has no ratings and no base', () => {
     const { ratings, base, family } = candidate({ designation: '6XYZ7' })
     expect({ ratings, base, family }).toEqual({

@@ -20,7 +20,13 @@ export function OutputValues({ form, at, words }: { form: ActionForm; at: string
   return (
     <div className={styles.output}>
       <div className={styles.bias}>
-        <SelectField form={form} name={`${at}.biasKind`} label="Bias" options={BIAS_OPTIONS} empty="not known yet" />
+        <SelectField
+          form={form}
+          name={`${at}.biasKind`}
+          label="Bias kind"
+          options={BIAS_OPTIONS}
+          empty="not known yet"
+        />
       </div>
       <div className={styles.side}>
         <SelectField form={form} name={`${at}.side`} label="Side" options={SIDE_OPTIONS} empty="not known" />

@@ -3,10 +3,11 @@ import { revalidatePath } from 'next/cache'
 import { redirect } from 'next/navigation'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { staleForm } from '@/app/_components/form/merge-typed'
+import { once } from '@/app/_components/form/once'
 import { readForm } from '@/app/_components/form/read-form'
 import { methodOf } from '@/lib/domain/bench/reading-of-socket'
 import { wordsFor } from '@/lib/domain/words'
-import { requireStep } from '@/lib/session'
+import { type GuardedStep, requireStep } from '@/lib/session'
 import { findAmpSheet } from '@/lib/store/amp'
 import { findReadingSet } from '@/lib/store/reading-set'
 import { keepReadings, strikeReadings } from '@/lib/workflow/keep-readings'
@@ -15,7 +16,11 @@ import { findHead } from '../require-head'
 import { readingsSchema, readingsValues } from './readings-schema'
 
 export async function submitReadings(jobNumber: string, before: FormState, form: FormData): Promise<FormState> {
-  const { step, shop } = await requireStep()
+  const guarded = await requireStep()
+  return once(guarded.step.actor.id, form, () => writeReadings(guarded, jobNumber, before, form))
+}
+
+async function writeReadings({ step, shop }: GuardedStep, jobNumber: string, before: FormState, form: FormData) {
   const words = wordsFor(shop.words)
   const read = readForm(readingsSchema(words), before, form)
   if (!read.ok) return read.state
@@ -34,8 +39,10 @@ export async function submitReadings(jobNumber: string, before: FormState, form:
   const sentence = stepFaultText(kept.fault, shop)
   if (kept.fault.code !== 'stale') return refusedForm(before, read.values, sentence)
   const start = { phase: conditions.phase, instrumentId: '', wallVolts: '' }
+  // In the order of the form: boxes are compared by their place in it.
+  const typed = entries.map(({ socketId }) => ({ id: socketId }))
   return staleForm(before, read.values, {
-    current: readingsValues(sockets, await findReadingSet(setId), start, words),
+    current: readingsValues(typed, await findReadingSet(setId), start, words),
     sentence,
   })
 }

@@ -38,8 +38,10 @@ export default async function BenchPage({ params }: PageProps<'/jobs/[jobNumber]
       </div>
       {!hasOutput && (
         <p className="form-message">
-          No output socket is on this amplifier's sheet, so nothing can be judged.{' '}
-          <Link href={`/amps/${job.ampId}/sheet`}>Note its sockets first.</Link>
+          {sheet && sheet.sockets.length > 0
+            ? 'No output socket is on this amplifier’s sheet: volts are kept, idle is not judged. '
+            : 'No socket is on this amplifier’s sheet yet. '}
+          <Link href={`/amps/${job.ampId}/sheet`}>To the sheet</Link>
         </p>
       )}
       <BenchCautions words={words} />

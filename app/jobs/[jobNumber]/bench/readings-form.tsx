@@ -1,5 +1,6 @@
 'use client'
 import { useMemo } from 'react'
+import { rowsOf } from '@/app/_components/form/edit-rows'
 /** Readings in chassis order, by the boxes that this socket's sheet can make something of. */
 import {
   FormMessage,
@@ -14,6 +15,7 @@ import { type ActionForm, type FormAction, useActionForm } from '@/app/_componen
 import type { Socket } from '@/lib/domain/amp/socket'
 import { methodWord, SIGNAL_STATES } from '@/lib/domain/bench/reading-set'
 import { capital, type WordSet, wordsFor } from '@/lib/domain/words'
+import type { PinHints } from './pin-hints'
 import styles from './readings-form.module.css'
 import { type ReadingKey, readingBoxes, readingsSchema } from './readings-schema'
 
@@ -21,6 +23,8 @@ type Props = {
   readonly action: FormAction
   readonly values: FormValues
   readonly sockets: readonly Socket[]
+  /** By socket id. */
+  readonly pins: Readonly<Record<string, PinHints>>
   readonly instruments: readonly Option[]
   readonly wordSet: WordSet
   readonly markedMainsVolts: number
@@ -28,7 +32,7 @@ type Props = {
 
 const SIGNALS = SIGNAL_STATES.map((state) => ({ value: state, text: state }))
 
-export function ReadingsForm({ action, values, sockets, instruments, wordSet, markedMainsVolts }: Props) {
+export function ReadingsForm({ action, values, sockets, pins, instruments, wordSet, markedMainsVolts }: Props) {
   const words = wordsFor(wordSet)
   const schema = useMemo(() => readingsSchema(words), [words])
   const form = useActionForm(action, freshForm(values), schema)
@@ -81,9 +85,12 @@ export function ReadingsForm({ action, values, sockets, instruments, wordSet, ma
         </div>
         {!anyHalf && <HiddenField form={form} name="copperWarmingCelsius" />}
       </fieldset>
-      {sockets.map((socket, index) => (
-        <SocketBoxes key={socket.id} form={form} socket={socket} index={index} words={words} />
-      ))}
+      {rowsOf(form.state.values, 'entries').map(({ socketId = '' }, index) => {
+        // Boxes are numbered as the form was opened, and named by the sheet as it is now.
+        const socket = sockets.find(({ id }) => id === socketId)
+        const common = { form, index, words, pins: pins[socketId] ?? {} }
+        return socket && <SocketBoxes key={socketId} socket={socket} {...common} />
+      })}
       <TextField form={form} name="note" label="Note" lines={2} />
       <div className="row">
         <SubmitButton form={form}>Save and work out</SubmitButton>
@@ -96,6 +103,8 @@ export function ReadingsForm({ action, values, sockets, instruments, wordSet, ma
 }
 
 function boxesOf(socket: Socket): readonly ReadingKey[] {
+  // A rectifier has no grid, and alternating volts on its plates; its cathode is the supply.
+  if (socket.role === 'rectifier') return ['cathodeVolts']
   if (socket.role !== 'output') return ['plateVolts', 'cathodeVolts', 'gridVolts']
   const maybe = (key: ReadingKey, there: boolean): ReadingKey[] => (there ? [key] : [])
   return [
@@ -110,7 +119,7 @@ function boxesOf(socket: Socket): readonly ReadingKey[] {
 }
 
 const part = (key: ReadingKey, socket: Socket): string | undefined => {
-  const shared = (ohms: number, by: number) => `${ohms} Ω${by > 1 ? `, shared by ${by}` : ''}`
+  const shared = (ohms: number, by: number) => `${ohms} Ω${by > 1 ? `, shared by ${by}: read once` : ''}`
   if (key === 'senseDropVolts' && socket.senseOhms !== null) return shared(socket.senseOhms, 1)
   if (key === 'halfDropVolts' && socket.halfPrimaryOhms !== null)
     return shared(socket.halfPrimaryOhms, socket.halfSharedBy)
@@ -122,17 +131,22 @@ const part = (key: ReadingKey, socket: Socket): string | undefined => {
 
 type Words = ReturnType<typeof wordsFor>
 
-function SocketBoxes({
-  form,
-  socket,
-  index,
-  words,
-}: {
-  form: ActionForm
-  socket: Socket
-  index: number
-  words: Words
-}) {
+type SocketBoxesProps = {
+  readonly form: ActionForm
+  readonly socket: Socket
+  readonly pins: PinHints
+  readonly index: number
+  readonly words: Words
+}
+
+/** Pin, part and sign, as far as the box has them. */
+function hintOf(key: ReadingKey, socket: Socket, pins: PinHints): string | undefined {
+  const sign = key === 'gridVolts' && socket.biasKind === 'grid-supplied' ? 'with its minus: −42' : undefined
+  const supply = socket.role === 'rectifier' ? 'what it gives, DC' : undefined
+  return [pins[key as keyof PinHints], part(key, socket), sign, supply].filter(Boolean).join('; ') || undefined
+}
+
+function SocketBoxes({ form, socket, pins, index, words }: SocketBoxesProps) {
   const boxes = new Map(readingBoxes(words).map((box) => [box.key, box]))
   const shown = boxesOf(socket)
   const hidden = [...boxes.keys()].filter((key) => !shown.includes(key))
@@ -166,8 +180,9 @@ function SocketBoxes({
                 name={name(key)}
                 label={box.label}
                 unit={box.unit}
-                hint={part(key, socket)}
-                numeric
+                hint={hintOf(key, socket, pins)}
+                // The number pad of a tablet may have no minus.
+                numeric={key !== 'gridVolts'}
               />
             )
           )

@@ -10,14 +10,16 @@ import type { Socket } from '@/lib/domain/amp/socket'
 import { CURRENT_METHODS, PHASES, type ReadingSet, SIGNAL_STATES } from '@/lib/domain/bench/reading-set'
 import { capital, type Words } from '@/lib/domain/words'
 
+const SWAPPED = 'Swap the probes and read again; it is typed without a sign.'
+
 /** Boxes of one socket: key, label and bounds. Drops over a sense resistor are typed in mV, as the meter shows them. */
 export const readingBoxes = (words: Words) =>
   [
     { key: 'plateVolts', label: `${capital(words.plate)} volts`, unit: 'V', min: 0, max: 1200, scale: 1 },
     { key: 'screenVolts', label: 'Screen volts', unit: 'V', min: 0, max: 1000, scale: 1 },
-    { key: 'cathodeVolts', label: 'Cathode volts', unit: 'V', min: 0, max: 300, scale: 1 },
+    { key: 'cathodeVolts', label: 'Cathode volts', unit: 'V', min: 0, max: 1200, scale: 1 },
     { key: 'gridVolts', label: 'Grid volts', unit: 'V', min: -200, max: 100, scale: 1 },
-    { key: 'senseDropVolts', label: 'Sense-resistor drop', unit: 'mV', min: 0, max: 5000, scale: 0.001 },
+    { key: 'senseDropVolts', label: 'Sense-resistor drop', unit: 'mV', min: 0, max: 20_000, scale: 0.001 },
     { key: 'halfDropVolts', label: 'Half-primary drop', unit: 'V', min: 0, max: 100, scale: 1 },
     { key: 'screenDropVolts', label: 'Screen-resistor drop', unit: 'V', min: 0, max: 150, scale: 1 },
   ] as const
@@ -25,7 +27,7 @@ export const readingBoxes = (words: Words) =>
 export type ReadingKey = ReturnType<typeof readingBoxes>[number]['key']
 
 const entrySchema = (words: Words) => {
-  const boxes = readingBoxes(words).map(({ key, ...rule }) => [key, measure(rule)] as const)
+  const boxes = readingBoxes(words).map(({ key, ...rule }) => [key, measure({ ...rule, belowZero: SWAPPED })] as const)
   return z.object({
     socketId: text({ label: 'Socket', required: true }),
     method: optionalChoice('Current from', CURRENT_METHODS),
@@ -52,7 +54,7 @@ const shownNumber = (value: number | null | undefined, scale: number) =>
   value === null || value === undefined ? '' : String(Number((value / scale).toPrecision(8)))
 
 export function readingsValues(
-  sockets: readonly Socket[],
+  sockets: readonly Pick<Socket, 'id'>[],
   set: ReadingSet | null,
   start: { readonly phase: string; readonly instrumentId: string; readonly wallVolts: string },
   words: Words,

@@ -1,5 +1,6 @@
 /** The form with what it starts from: the sheet's sockets and the shop's meters. */
 import Link from 'next/link'
+import { onceMark } from '@/app/_components/form/once'
 import type { Phase, ReadingSet } from '@/lib/domain/bench/reading-set'
 import type { Job } from '@/lib/domain/job/job'
 import type { Shop } from '@/lib/domain/shop/shop'
@@ -7,6 +8,7 @@ import { wordsFor } from '@/lib/domain/words'
 import { findAmpSheet } from '@/lib/store/amp'
 import { listInstruments } from '@/lib/store/instrument'
 import { submitReadings } from './actions'
+import { pinHints } from './pin-hints'
 import { ReadingsForm } from './readings-form'
 import { readingsValues } from './readings-schema'
 
@@ -38,8 +40,9 @@ export async function ReadingsSheet({ job, shop, set, phase }: Props) {
   return (
     <ReadingsForm
       action={submitReadings.bind(null, job.number)}
-      values={readingsValues(ordered, set, start, words)}
+      values={{ ...readingsValues(ordered, set, start, words), once: set ? '' : onceMark() }}
       sockets={ordered}
+      pins={Object.fromEntries(ordered.map((socket) => [socket.id, pinHints(socket)]))}
       instruments={options}
       wordSet={shop.words}
       markedMainsVolts={sheet?.amp.mainsVolts ?? shop.mainsVolts}

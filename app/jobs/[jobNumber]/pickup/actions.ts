@@ -2,6 +2,7 @@
 import { revalidatePath } from 'next/cache'
 import { redirect } from 'next/navigation'
 import { type FormState, type FormValues, refusedForm, savedForm } from '@/app/_components/form/form-state'
+import { once } from '@/app/_components/form/once'
 import { readForm } from '@/app/_components/form/read-form'
 import type { Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
@@ -30,12 +31,14 @@ export async function submitPayment(
   form: FormData,
 ): Promise<FormState> {
   const { step, shop } = await requireStep()
-  const read = readForm(paymentSchema(shop.currency), before, form)
-  if (!read.ok) return read.state
-  const taken = await takePayment(step, shop, { jobNumber, back, ...read.value })
-  if (!taken.ok) return refusedAt(before, read.values, taken.fault, shop)
-  revalidatePath(`/jobs/${jobNumber}`, 'layout')
-  return savedForm(before, {}, '')
+  return once(step.actor.id, form, async () => {
+    const read = readForm(paymentSchema(shop.currency), before, form)
+    if (!read.ok) return read.state
+    const taken = await takePayment(step, shop, { jobNumber, back, ...read.value })
+    if (!taken.ok) return refusedAt(before, read.values, taken.fault, shop)
+    revalidatePath(`/jobs/${jobNumber}`, 'layout')
+    return savedForm(before, {}, '')
+  })
 }
 
 export async function submitHandOver(jobNumber: string, before: FormState, form: FormData): Promise<FormState> {

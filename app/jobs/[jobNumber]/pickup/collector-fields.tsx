@@ -22,7 +22,7 @@ export function CollectorFields({ form }: { form: ActionForm }) {
       <TextField
         form={form}
         name="itemsNote"
-        label="Items that stay here, and why"
+        label="What stays here, and why"
         hint="Only when not every item is ticked."
       />
       <TextField form={form} name="owesNote" label="Agreed about the balance" hint="Only when something stays open." />

@@ -22,13 +22,15 @@ export function GoesBack({ job, sheet, fittings, words, open }: Props) {
       {job.items.length === 0 ? (
         <p className="soft">Nothing else was left with it.</p>
       ) : (
-        <table>
-          <tbody>
-            {job.items.map((item) => (
-              <ItemRow key={item.id} item={item} jobNumber={job.number} open={open} />
-            ))}
-          </tbody>
-        </table>
+        <div className="table-scroll">
+          <table>
+            <tbody>
+              {job.items.map((item) => (
+                <ItemRow key={item.id} item={item} jobNumber={job.number} open={open} />
+              ))}
+            </tbody>
+          </table>
+        </div>
       )}
       <OldParts job={job} sheet={sheet} fittings={fittings} words={words} />
     </section>

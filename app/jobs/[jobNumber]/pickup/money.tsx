@@ -1,4 +1,5 @@
 /** What it costs, what was paid, what is open, and taking a payment. */
+import { onceMark } from '@/app/_components/form/once'
 import { formatInstant } from '@/lib/domain/calendar'
 import { paymentText } from '@/lib/domain/job/account'
 import { exactDecimal, formatMoney, type Money, minorDigits, money } from '@/lib/domain/money'
@@ -55,6 +56,7 @@ export function MoneyPanel({ books, quote, jobNumber, shop, closed }: Props) {
           action={submitPayment.bind(null, { jobNumber, back })}
           currency={currency}
           back={back}
+          once={onceMark()}
           amount={balance === 0 || total === null ? '' : exactDecimal(money(Math.abs(balance)), minorDigits(currency))}
         />
       )}

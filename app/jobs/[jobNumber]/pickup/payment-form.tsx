@@ -16,11 +16,13 @@ type Props = {
   readonly back: boolean
   /** What is open, as it is typed. */
   readonly amount: string
+  /** Marks this sheet, so that two presses take one payment. */
+  readonly once: string
 }
 
-export function PaymentForm({ action, currency, back, amount }: Props) {
+export function PaymentForm({ action, currency, back, amount, once }: Props) {
   const schema = useMemo(() => paymentSchema(currency), [currency])
-  const form = useActionForm(action, freshForm({ amount, how: '' }), schema)
+  const form = useActionForm(action, freshForm({ amount, how: '', once }), schema)
   return (
     <form {...form.formProps} className="stack no-print">
       <FormMessage form={form} />

@@ -1,6 +1,7 @@
 'use server'
 import { revalidatePath } from 'next/cache'
 import { redirect } from 'next/navigation'
+import { afterSave } from '@/app/_components/form/after-save'
 import { editedForm } from '@/app/_components/form/edit-rows'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { typedValues } from '@/app/_components/form/form-values'
@@ -18,6 +19,7 @@ import { beginQuote, keepQuote } from '@/lib/workflow/keep-quote'
 import { reissueQuoteMail } from '@/lib/workflow/reissue-quote-mail'
 import { reviseQuote } from '@/lib/workflow/revise-quote'
 import { sendQuote } from '@/lib/workflow/send-quote'
+import type { Step } from '@/lib/workflow/step'
 import type { StepFault } from '@/lib/workflow/step-fault'
 import { stepFaultText } from '@/lib/workflow/step-fault-text'
 import { undoAnswer } from '@/lib/workflow/undo-answer'
@@ -29,9 +31,9 @@ import { writtenQuote } from './written-quote'
 const rulesOf = ({ currency }: Shop) => ({ currency, digits: minorDigits(currency) })
 
 /** The page, told what has just been done. */
-function show(jobNumber: string, did = ''): never {
+function show(jobNumber: string, now: Date, did = ''): never {
   revalidatePath(`/jobs/${jobNumber}`, 'layout')
-  redirect(`/jobs/${jobNumber}/quote${did && `?did=${did}`}`)
+  redirect(`${afterSave(`/jobs/${jobNumber}/quote`, now)}${did && `&did=${did}`}`)
 }
 
 export async function submitQuote(jobNumber: string, before: FormState, form: FormData): Promise<FormState> {
@@ -45,10 +47,10 @@ export async function submitQuote(jobNumber: string, before: FormState, form: Fo
   if (typed.edit === 'send:mail' || typed.edit === 'send:hand-over') {
     const way = typed.edit === 'send:mail' ? 'mail' : 'hand-over'
     const sent = await sendQuote(step, shop, { jobNumber, way, written })
-    return sent.ok ? show(jobNumber, way) : refusedQuote(jobNumber, before, read.values, { shop, fault: sent.fault })
+    return sent.ok ? show(jobNumber, step.now, way) : refusedQuote(jobNumber, before, read.values, { shop, fault: sent.fault })
   }
   const kept = await keepQuote(step, shop, { jobNumber, written })
-  return kept.ok ? show(jobNumber, 'kept') : refusedQuote(jobNumber, before, read.values, { shop, fault: kept.fault })
+  return kept.ok ? show(jobNumber, step.now, 'kept') : refusedQuote(jobNumber, before, read.values, { shop, fault: kept.fault })
 }
 
 type Refused = { readonly shop: Shop; readonly fault: StepFault }
@@ -74,37 +76,38 @@ export async function submitAnswer(jobNumber: string, before: FormState, form: F
   if (answer === '') return refusedForm(before, read.values, 'Press the button for yes, or the one for no.')
   const at = instantInZone(day, minutes, shop.timeZone)
   const answered = await answerQuote(step, shop, answerToKeep(jobNumber, { ...read.value, answer }, at))
-  return answered.ok ? show(jobNumber, answer) : refusedForm(before, read.values, stepFaultText(answered.fault, shop))
+  return answered.ok ? show(jobNumber, step.now, answer) : refusedForm(before, read.values, stepFaultText(answered.fault, shop))
 }
 
 /** For a form of one button. */
 async function settle(
   jobNumber: string,
   before: FormState,
-  { shop, result, did }: { shop: Shop; result: Result<unknown, StepFault>; did?: string },
+  { step, shop, result, did }: { step: Step; shop: Shop; result: Result<unknown, StepFault>; did?: string },
 ) {
-  return result.ok ? show(jobNumber, did) : refusedForm(before, before.values, stepFaultText(result.fault, shop))
+  return result.ok ? show(jobNumber, step.now, did) : refusedForm(before, before.values, stepFaultText(result.fault, shop))
 }
 
 export async function submitBegin(jobNumber: string, before: FormState): Promise<FormState> {
   const { step, shop } = await requireStep()
-  return settle(jobNumber, before, { shop, result: await beginQuote(step, shop, jobNumber) })
+  return settle(jobNumber, before, { step, shop, result: await beginQuote(step, shop, jobNumber) })
 }
 
 export async function submitRevise(jobNumber: string, before: FormState): Promise<FormState> {
   const { step, shop } = await requireStep()
-  return settle(jobNumber, before, { shop, result: await reviseQuote(step, shop, jobNumber) })
+  return settle(jobNumber, before, { step, shop, result: await reviseQuote(step, shop, jobNumber) })
 }
 
 export async function submitReissue(jobNumber: string, before: FormState): Promise<FormState> {
   const { step, shop } = await requireStep()
-  return settle(jobNumber, before, { shop, result: await reissueQuoteMail(step, shop, jobNumber), did: 'mail' })
+  return settle(jobNumber, before, { step, shop, result: await reissueQuoteMail(step, shop, jobNumber), did: 'mail' })
 }
 
 export async function submitUndo(jobNumber: string, before: FormState, form: FormData): Promise<FormState> {
   const { step, shop } = await requireStep()
   const version = Number(typedValues(form).version)
   return settle(jobNumber, before, {
+    step,
     shop,
     result: await undoAnswer(step, shop, { jobNumber, version }),
     did: 'undone',

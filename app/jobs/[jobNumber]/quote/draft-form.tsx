@@ -149,7 +149,7 @@ function Findings({ form, hasReadings }: { form: ActionForm; hasReadings: boolea
   )
 }
 
-function SendPanel({ form, mailTo, customerName }: DraftProps & { form: ActionForm }) {
+function SendPanel({ form, mailTo, customerName, wordSet }: DraftProps & { form: ActionForm }) {
   return (
     <section className="panel stack" aria-label="Send">
       <h2>To the customer</h2>
@@ -162,8 +162,8 @@ function SendPanel({ form, mailTo, customerName }: DraftProps & { form: ActionFo
         <p>By mail to {mailTo}, with the quote attached.</p>
       )}
       <p className="soft small">
-        What stands here is kept first. From then on the quote is not edited, only revised, and its tubes are held to
-        the end of its last day.
+        What stands here is kept first. From then on the quote is not edited, only revised, and its{' '}
+        {wordsFor(wordSet).tubes} are held to the end of its last day.
       </p>
       {mailTo !== '' && (
         <SubmitButton form={form} name="edit" value="send:mail">

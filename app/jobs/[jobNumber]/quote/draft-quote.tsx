@@ -16,7 +16,15 @@ function operationText({ name, milliHours, flatPrice }: Operation, show: Matchin
   return flatPrice === null ? `${name}, ${(milliHours ?? 0) / 1000} h` : `${name}, ${show(flatPrice)} flat`
 }
 
-export async function DraftQuote({ head, quote, shop }: { head: JobHead; quote: Quote; shop: Shop }) {
+type Props = {
+  readonly head: JobHead
+  readonly quote: Quote
+  readonly shop: Shop
+  /** Another after every save of one's own: the form then starts anew. */
+  readonly formKey: string
+}
+
+export async function DraftQuote({ head, quote, shop, formKey }: Props) {
   const { job, customer } = head
   const words = wordsFor(shop.words)
   const format: MatchingFormat = { words, formatMoney: (amount) => formatMoney(amount, shop.currency, words.locale) }
@@ -34,7 +42,7 @@ export async function DraftQuote({ head, quote, shop }: { head: JobHead; quote: 
         </section>
       )}
       <DraftForm
-        key={`${quote.id} ${quote.version}`}
+        key={`${quote.id} ${formKey}`}
         action={submitQuote.bind(null, job.number)}
         jobNumber={job.number}
         values={quoteValues(quote, job.findings, minorDigits(shop.currency))}

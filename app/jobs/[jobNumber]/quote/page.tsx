@@ -1,7 +1,9 @@
 import type { Metadata } from 'next'
 import { ActForm } from '@/app/_components/form/act-form'
+import { startKey } from '@/app/_components/form/after-save'
 import { isClosed } from '@/lib/domain/job/job-state'
 import { quoteTitle, stateNow } from '@/lib/domain/quote/quote'
+import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { listMailsOfJob } from '@/lib/store/mail'
 import { listPapers } from '@/lib/store/paper'
@@ -40,7 +42,8 @@ export default async function QuotePage({ params, searchParams }: PageProps<'/jo
     )
   const paper = paperOf(quote, papers)
   const standing = earlier.find(({ state }) => state === 'accepted')
-  const { did } = await searchParams
+  const query = await searchParams
+  const { did } = query
   return (
     <>
       <div className="row spread">
@@ -52,9 +55,9 @@ export default async function QuotePage({ params, searchParams }: PageProps<'/jo
           {quoteTitle(standing)} is accepted and stands until the customer has said yes to this one.
         </p>
       )}
-      <DidNote did={typeof did === 'string' ? did : ''} paperId={paper?.id ?? null} />
+      <DidNote did={typeof did === 'string' ? did : ''} paperId={paper?.id ?? null} words={wordsFor(shop.words)} />
       {quote.state === 'draft' ? (
-        <DraftQuote head={head} quote={quote} shop={shop} />
+        <DraftQuote head={head} quote={quote} shop={shop} formKey={startKey(query)} />
       ) : (
         <IssuedQuote
           {...{ head, quote, shop, now, payments }}

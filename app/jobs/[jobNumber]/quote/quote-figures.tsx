@@ -27,7 +27,7 @@ export function QuoteFigures({ totals, terms, words, unread = 0 }: Props) {
     [labourWord(words), labour],
     ['Parts', part],
     [capital(words.tubes), tube],
-    ['Fees', fee],
+    ['Fees and credits', fee],
   ] as const
   return (
     <div aria-live="polite">
@@ -41,13 +41,15 @@ export function QuoteFigures({ totals, terms, words, unread = 0 }: Props) {
               </tr>
             ),
           )}
-          <tr>
-            <th scope="row">
-              {terms.taxName} {terms.taxMilliPercent / 1000} %
-              {totals.taxed !== totals.subtotal && ` on ${show(totals.taxed)}`}
-            </th>
-            <td className="num">{show(totals.tax)}</td>
-          </tr>
+          {terms.taxMilliPercent > 0 && (
+            <tr>
+              <th scope="row">
+                {terms.taxName} {terms.taxMilliPercent / 1000} %
+                {totals.taxed !== totals.subtotal && ` on ${show(totals.taxed)}`}
+              </th>
+              <td className="num">{show(totals.tax)}</td>
+            </tr>
+          )}
         </tbody>
         <tfoot>
           <tr>

@@ -1,7 +1,7 @@
 'use server'
 import { revalidatePath } from 'next/cache'
 import { redirect } from 'next/navigation'
-import { type FormState, refusedForm, savedForm } from '@/app/_components/form/form-state'
+import { type FormState, type FormValues, refusedForm, savedForm } from '@/app/_components/form/form-state'
 import { readForm } from '@/app/_components/form/read-form'
 import type { CheckId } from '@/lib/domain/safety/check'
 import { safetyChecks } from '@/lib/domain/safety/safety-checks'
@@ -9,6 +9,7 @@ import { faultyBox } from '@/lib/domain/safety/safety-fault'
 import { wordsFor } from '@/lib/domain/words'
 import { requireStep } from '@/lib/session'
 import { findAmpSheet } from '@/lib/store/amp'
+import { listSafetyLines } from '@/lib/store/safety'
 import { releaseJob } from '@/lib/workflow/release-job'
 import { signSafetyLine } from '@/lib/workflow/sign-safety-line'
 import type { StepFault } from '@/lib/workflow/step-fault'
@@ -38,10 +39,22 @@ export async function submitLine({ jobNumber, checkId }: Line, before: FormState
   if (outcome === '') return refused({ code: 'outcome-missing' })
   const measured = { ...entry, outcome, parts: parts.map(({ ohms }) => ohms) }
   const signed = await signSafetyLine(step, shop, { jobNumber, check: checkId, version, entry: measured })
-  if (!signed.ok) return refused(signed.fault)
+  if (!signed.ok && signed.fault.code !== 'stale') return refused(signed.fault)
   revalidatePath(`/jobs/${jobNumber}`, 'layout')
-  return savedForm(before, {}, '')
+  if (signed.ok) return savedForm(before, emptied(read.values, version + 1), '')
+  const there = (await listSafetyLines(head.job.id)).find(({ check }) => check === checkId)
+  return refusedForm(
+    before,
+    { ...read.values, version: String(there?.version ?? 0) },
+    `Not signed. ${stepFaultText(signed.fault, shop)} Look at it; what you press now signs over it.`,
+  )
 }
+
+/** The line's boxes for whoever signs it next. */
+const emptied = (values: FormValues, version: number): FormValues => ({
+  ...Object.fromEntries(Object.keys(values).map((name) => [name, ''])),
+  version: String(version),
+})
 
 const BOXES: readonly string[] = [
   'value-missing',

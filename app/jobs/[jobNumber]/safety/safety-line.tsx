@@ -57,7 +57,6 @@ export function SafetyLine({ gate, place, jobNumber, instruments, evidence, shop
       {line && <Record line={line} shop={shop} />}
       {may && (
         <LineForm
-          key={line?.version ?? 0}
           action={submitLine.bind(null, { jobNumber, checkId: check.id })}
           check={check}
           instruments={instruments}

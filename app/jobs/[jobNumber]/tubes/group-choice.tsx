@@ -66,7 +66,7 @@ export async function GroupChoice({ group, bench, job, shop, limits, quote }: Pr
       {shownSets(proposal).map((option, index) => (
         <SetCard
           key={option.key}
-          title={titleOf(proposal, index, words)}
+          title={wanted.demand.count === 1 ? loneTitle(index) : titleOf(proposal, index, words)}
           option={option}
           format={format}
           sockets={wanted.sockets}
@@ -88,13 +88,17 @@ function asksText({ demand, designation, tooHotNow }: GroupDemand, set: ReadingS
     screenVoltage !== null && `screen to cathode ${voltsText(screenVoltage)}`,
     idlePlateDissipation !== null &&
       `${wattsText(idlePlateDissipation)} each ${tooHotNow ? 'once set right' : 'at idle'}`,
-    set && `as read ${set.phase} the work`,
+    set && plateToCathodeVoltage !== null && `as read ${set.phase} the work`,
   ]
   return facts.filter(Boolean).join(' · ')
 }
 
+/** One alone is as close to itself as any other: the price comes first. */
+const loneTitle = (index: number): string => (index === 0 ? 'Least price' : `Another, ${index}`)
+
 function titleOf({ closest, leastPrice }: Proposal, index: number, words: Words): string {
   const apart = leastPrice !== null && leastPrice.key !== closest?.key
+  if (index === 0 && closest?.match === 'outside') return 'Closest set there is, but no match'
   if (index === 0) return leastPrice && !apart ? 'Closest match, and the least price that matches' : 'Closest match'
   if (index === 1 && apart) return 'Least price that matches'
   return `Next best of other ${words.tubes}, ${index - (apart ? 1 : 0)}`

@@ -24,7 +24,10 @@ export default async function TubesPage({ params, searchParams }: PageProps<'/jo
       <LimitsForm action={`/jobs/${job.number}/tubes`} limits={limits} shop={shop} />
       {groups.length === 0 && (
         <p className="form-message">
-          No output socket is on the sheet. <Link href={`/amps/${job.ampId}/sheet`}>Note the sockets first.</Link>
+          {bench.sheet.sockets.length === 0
+            ? 'No socket is on the sheet yet. '
+            : `No output socket is on the sheet, so no set is matched; single ${words.tubes} go on the quote as parts. `}
+          <Link href={`/amps/${job.ampId}/sheet`}>To the sheet</Link>
         </p>
       )}
       {limits.faults.length === 0 &&

@@ -13,6 +13,7 @@ import {
   matchStatementText,
   setCautionText,
   spreadText,
+  testStatementText,
   tubeCautionText,
 } from '@/lib/domain/matching/matching-text'
 import type { SetOption } from '@/lib/domain/matching/proposal'
@@ -45,15 +46,18 @@ export function SetCard({ title, option, format, sockets, group, jobNumber, limi
   }
   const lost = lostText(option, format)
   const arrangement = arrangementText(option, format)
+  const alone = option.tubes.length === 1
   return (
     <article className={styles.card}>
       <div className={styles.head}>
         <h3>{title}</h3>
         <strong className={styles.price}>{format.formatMoney(option.price)}</strong>
       </div>
-      <p>
-        {capital(spreadText(option.spreads))}. {gradeText(option.match, USUAL_YARDSTICKS)} {lost}
-      </p>
+      {!alone && (
+        <p>
+          {capital(spreadText(option.spreads))}. {gradeText(option.match, USUAL_YARDSTICKS)} {lost}
+        </p>
+      )}
       <div className="table-scroll">
         <table>
           <thead>
@@ -105,7 +109,7 @@ export function SetCard({ title, option, format, sockets, group, jobNumber, limi
         </p>
       ))}
       <p className="soft small">
-        {matchStatementText(statement, format)} {arrangement}
+        {alone ? testStatementText(statement, format) : matchStatementText(statement, format)} {arrangement}
       </p>
       <ChooseForm action={submitChoice.bind(null, jobNumber)} values={found} />
     </article>

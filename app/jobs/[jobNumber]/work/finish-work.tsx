@@ -20,7 +20,8 @@ type Props = {
 
 export function FinishWork({ job, quote, orders, actor, shop }: Props) {
   const words = wordsFor(shop.words)
-  const lines = quote?.lines.filter(({ kind, doneAt }) => kind !== 'tube' && doneAt === null).length ?? 0
+  const isWork = ({ kind }: Quote['lines'][number]) => kind === 'labour' || kind === 'part'
+  const lines = quote?.lines.filter((line) => isWork(line) && line.doneAt === null).length ?? 0
   const tubes = orders.filter(({ fitted }) => fitted === null).length
   const open = [counted(lines, 'line', 'lines'), counted(tubes, words.tube, words.tubes)].filter(Boolean).join(' and ')
   const canTest = job.state !== 'testing' && job.state !== 'ready' && nextStates(job.state).includes('testing')

@@ -12,7 +12,7 @@ export function OrderedLines({ quote, ...common }: Common & { readonly quote: Qu
   const of = (...kinds: QuoteLine['kind'][]) => quote?.lines.filter(({ kind }) => kinds.includes(kind)) ?? []
   return (
     <div className="stack">
-      <Lines title="Operations" lines={of('labour', 'fee')} tick="Done" none="No operation is ordered." {...common} />
+      <Lines title="Operations" lines={of('labour')} tick="Done" none="No operation is ordered." {...common} />
       <Lines title="Parts" lines={of('part')} tick="Used" none="No part is ordered." {...common} />
     </div>
   )

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest'
-import { fillJacobian } from '@/lib/domain/circuit/jacobian'
-import { placeNodes } from '@/lib/domain/circuit/node-voltages'
-import { layWires, MOST_UNKNOWNS, newWiring } from '@/lib/domain/circuit/wiring'
-import { usualStage } from './random-stage'
-import { solved } from './solved'
+import { fillJacobian } from '@/lib/domain/circuit/solver/jacobian'
+import { placeNodes } from '@/lib/domain/circuit/solver/node-voltages'
+import { layWires, MOST_UNKNOWNS, newWiring } from '@/lib/domain/circuit/solver/wiring'
+import { usualStage } from '../random-stage'
+import { solved } from '../solved'
 
 /**
  * Five-point differences of the misfits about the operating point. A step of 1e-4 of the
