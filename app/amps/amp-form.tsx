@@ -51,6 +51,14 @@ export function AmpFields({ form, words, prefix = '' }: { form: ActionForm; word
       <SelectField form={form} name={`${prefix}protectionClass`} label="Protection class" options={protection} />
       <TextField form={form} name={`${prefix}fuse`} label="Fuse as marked" hint="T 2 A 250 V, for one." />
       <SelectField form={form} name={`${prefix}outputClass`} label="Output stage" options={OUTPUT_OPTIONS} />
+      <TextField
+        form={form}
+        name={`${prefix}plateLoadOhms`}
+        label="Load at the output transformer"
+        unit="Ω"
+        numeric
+        hint={`${capital(words.plate)} to ${words.plate}, or the whole primary when single-ended; empty when not known.`}
+      />
       <div className="wide">
         <TextField form={form} name={`${prefix}note`} label="Note" lines={2} />
       </div>

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { choice, requiredMeasure, text, version } from '@/app/_components/form/fields'
+import { choice, measure, requiredMeasure, text, version } from '@/app/_components/form/fields'
 import { type FormValues, sheetValues } from '@/app/_components/form/form-state'
 import { type Amp, type AmpDetails, OUTPUT_CLASSES, PROTECTION_CLASSES } from '@/lib/domain/amp/amp'
 
@@ -11,6 +11,7 @@ export const ampFields = {
   protectionClass: choice('Protection class', PROTECTION_CLASSES),
   fuse: text({ label: 'Fuse as marked', max: 60 }),
   outputClass: choice('Output stage', OUTPUT_CLASSES),
+  plateLoadOhms: measure({ label: 'Load at the output transformer', unit: 'Ω', min: 100, max: 50_000 }),
   note: text({ label: 'Note', max: 1000 }),
 }
 
@@ -21,15 +22,16 @@ export const ampSchema = z.object({
   ...ampFields,
 })
 
-const ampText = ({ make, model, serial, mainsVolts, protectionClass, fuse, outputClass, note }: AmpDetails) => ({
-  make,
-  model,
-  serial,
+const ampText = ({ mainsVolts, plateLoadOhms, ...texts }: AmpDetails) => ({
+  make: texts.make,
+  model: texts.model,
+  serial: texts.serial,
   mainsVolts: String(mainsVolts),
-  protectionClass,
-  fuse,
-  outputClass,
-  note,
+  protectionClass: texts.protectionClass,
+  fuse: texts.fuse,
+  outputClass: texts.outputClass,
+  plateLoadOhms: plateLoadOhms === null ? '' : String(plateLoadOhms),
+  note: texts.note,
 })
 
 export const ampValues = (amp: Amp): FormValues =>
@@ -48,6 +50,7 @@ export const newAmpValues = (customerId: string, mainsVolts: number): FormValues
     protectionClass: 'unknown',
     fuse: '',
     outputClass: 'push-pull',
+    plateLoadOhms: null,
     note: '',
   }),
 })

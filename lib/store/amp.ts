@@ -21,6 +21,7 @@ const ampColumns = {
   protectionClass: true,
   fuse: true,
   outputClass: true,
+  plateLoadOhms: true,
   note: true,
   version: true,
 } as const

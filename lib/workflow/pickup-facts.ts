@@ -14,6 +14,7 @@ import { paymentText } from '@/lib/domain/job/account'
 import type { Job } from '@/lib/domain/job/job'
 import { nextStates } from '@/lib/domain/job/job-state'
 import { money } from '@/lib/domain/money'
+import { groupLoad } from '@/lib/domain/plot/group-load'
 import { groupPlots, type PlotRound } from '@/lib/domain/plot/group-plots'
 import type { PlateSheet } from '@/lib/domain/plot/plate-sheet'
 import type { Quote } from '@/lib/domain/quote/quote'
@@ -90,11 +91,11 @@ export async function pickupFacts(
   }
 }
 
-function plots({ before, after }: SafetyState): PlateSheet[] {
+function plots({ sheet, before, after }: SafetyState): PlateSheet[] {
   const rounds: PlotRound[] = []
   if (before) rounds.push({ when: 'before', result: before.result })
   if (after) rounds.push({ when: 'after', result: after.result })
-  return groupPlots(rounds).flatMap(({ plot }) => (plot.ok ? [plot.value] : []))
+  return groupPlots(rounds, (group) => groupLoad(sheet, group)).flatMap(({ plot }) => (plot.ok ? [plot.value] : []))
 }
 
 async function fittedTubes(tx: Tx, { sheet }: SafetyState, here: readonly Fitting[]): Promise<FittedTubeFacts[]> {

@@ -6,6 +6,7 @@ export type DemoModel = {
   readonly make: string
   readonly model: string
   readonly outputClass: OutputClass
+  readonly plateLoadOhms: number
   readonly mainsVolts: number
   readonly protectionClass: ProtectionClass
   readonly fuse: string

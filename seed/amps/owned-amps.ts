@@ -51,6 +51,16 @@ export type AmpKey = keyof typeof OWNED_AMPS
 
 export function ampDetailsOf(key: AmpKey): AmpDetails {
   const owned: OwnedAmp = OWNED_AMPS[key]
-  const { make, model, mainsVolts, protectionClass, fuse, outputClass } = DEMO_MODELS[owned.model]
-  return { make, model, serial: owned.serial, mainsVolts, protectionClass, fuse, outputClass, note: owned.note ?? '' }
+  const { make, model, mainsVolts, protectionClass, fuse, outputClass, plateLoadOhms } = DEMO_MODELS[owned.model]
+  return {
+    make,
+    model,
+    serial: owned.serial,
+    mainsVolts,
+    protectionClass,
+    fuse,
+    outputClass,
+    plateLoadOhms,
+    note: owned.note ?? '',
+  }
 }

@@ -130,6 +130,11 @@ test('its sheet is copied from the same model, and corrected socket by socket', 
   await fill(page, `sockets.${outputs[0]}.screenOhms`, '470')
   await page.getByRole('button', { name: 'Save the sheet' }).first().click()
   await expect(faultOf(`sockets.${count}.position`)).toContainText('Position V1 stands twice')
+  await page.getByText('Places as numbers').click()
+  await fill(page, `sockets.${count}.across`, 'left')
+  await page.getByRole('button', { name: 'Save the sheet' }).first().click()
+  await expect(box(`sockets.${count}.across`)).toHaveValue('left')
+  await expect(page.getByText('a number from 0 to 100, or empty')).toBeVisible()
   await page
     .getByRole('button', { name: /^Take V1 out/ })
     .last()

@@ -13,6 +13,7 @@ export const ampDetails = (over: Partial<AmpDetails> = {}): AmpDetails => ({
   protectionClass: 'I',
   fuse: 'T 1 A',
   outputClass: 'push-pull',
+  plateLoadOhms: null,
   note: '',
   ...over,
 })

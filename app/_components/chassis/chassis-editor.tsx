@@ -3,7 +3,7 @@
  * The same drawing with sockets that can be moved: by hand (mouse, pen, finger),
  * by arrow keys, or by typing the two numbers. Only the numbers go to the server.
  */
-import { useRef } from 'react'
+import { useRef, useState } from 'react'
 import { pointAt } from '@/lib/domain/amp/chassis-frame'
 import type { ChassisLayout } from '@/lib/domain/amp/chassis-layout'
 import type { ArrangedSocket } from './arrange-chassis'
@@ -14,6 +14,7 @@ import { CrossHair, ScaleGrid } from './drag-guides'
 import { type Drag, dragHandlers, keyHandler, type Movable, useMovableSockets } from './movable-sockets'
 import { PlaceFields } from './place-fields'
 import { SocketMark } from './socket-mark'
+import { isWrongPlace, type TypedPlaces } from './socket-places'
 
 export type ChassisEditorProps = {
   readonly title: string
@@ -22,6 +23,8 @@ export type ChassisEditorProps = {
   readonly words: ChassisWords
   /** Boxes are named `<fieldPrefix>.N.across` and `<fieldPrefix>.N.depth`, N counting from 0 in the order given. */
   readonly fieldPrefix?: string
+  /** The numbers as they were typed, by socket id, of a form that is shown again. */
+  readonly typed?: TypedPlaces
 }
 
 /** The dragged socket shown where it would be put down, its lettering along with it. */
@@ -86,8 +89,11 @@ function EditorButtons({ movable }: { movable: Movable }) {
   )
 }
 
-export function ChassisEditor({ title, titleLines = [], sockets, words, fieldPrefix = 'sockets' }: ChassisEditorProps) {
-  const movable = useMovableSockets({ sockets, words })
+export function ChassisEditor(props: ChassisEditorProps) {
+  const { title, titleLines = [], sockets, words, fieldPrefix = 'sockets', typed } = props
+  const movable = useMovableSockets({ sockets, words, typed })
+  // A refusal must not stand folded away.
+  const [unfolded] = useState(() => Object.values(typed ?? {}).some(isWrongPlace))
   const svgRef = useRef<SVGSVGElement>(null)
   const { all, drag, settled, said, state, change } = movable
   const { layout, sockets: arranged } = drag?.held ?? settled
@@ -115,7 +121,7 @@ export function ChassisEditor({ title, titleLines = [], sockets, words, fieldPre
         {said}
       </p>
       <EditorButtons movable={movable} />
-      <details className={styles.places}>
+      <details className={styles.places} open={unfolded || undefined}>
         <summary>Places as numbers</summary>
         <PlaceFields
           fieldPrefix={fieldPrefix}

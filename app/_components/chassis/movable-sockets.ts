@@ -5,7 +5,7 @@ import { wholePlaceAt } from '@/lib/domain/amp/chassis-frame'
 import { restingPlace } from '@/lib/domain/amp/chassis-layout'
 import { type ArrangedSocket, type Arrangement, arrangeChassis } from './arrange-chassis'
 import { type ChassisSocketView, type ChassisWords, withUsualWords } from './chassis-view'
-import { changePlaces, placesOf, socketsAt } from './socket-places'
+import { changePlaces, placesOf, socketsAt, type TypedPlaces } from './socket-places'
 
 type Place = { readonly across: number; readonly depth: number }
 /** A socket in hand. The layout stands still as it was `held` until the pointer lets go. */
@@ -37,11 +37,15 @@ function pointOnSheet(svg: SVGSVGElement | null, event: PointerEvent): { x: numb
   return { x, y }
 }
 
-type MovableProps = { readonly sockets: readonly ChassisSocketView[]; readonly words: ChassisWords }
+type MovableProps = {
+  readonly sockets: readonly ChassisSocketView[]
+  readonly words: ChassisWords
+  readonly typed?: TypedPlaces
+}
 
-export function useMovableSockets({ sockets, words }: MovableProps) {
+export function useMovableSockets({ sockets, words, typed }: MovableProps) {
   const all = useMemo(() => withUsualWords(words), [words])
-  const [state, change] = useReducer(changePlaces, sockets, placesOf)
+  const [state, change] = useReducer(changePlaces, sockets, (all) => placesOf(all, typed))
   const [drag, showDrag] = useState<Drag | null>(null)
   // Pointer events can come faster than renders; what they build on lies here.
   const inHand = useRef<Drag | null>(null)

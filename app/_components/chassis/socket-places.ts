@@ -37,10 +37,9 @@ const typed = (value: number | null): string => (value === null ? '' : String(va
 export const typedPlace = (socket: ChassisSocketView, places: TypedPlaces): TypedPlace =>
   places[socket.id] ?? { across: typed(socket.across), depth: typed(socket.depth) }
 
-export function placesOf(sockets: readonly ChassisSocketView[]): PlacesState {
-  const now = Object.fromEntries(
-    sockets.map(({ id, across, depth }) => [id, { across: typed(across), depth: typed(depth) }]),
-  )
+/** Of a form that comes back refused, `before` holds what was typed, readable or not. */
+export function placesOf(sockets: readonly ChassisSocketView[], before: TypedPlaces = {}): PlacesState {
+  const now = Object.fromEntries(sockets.map((socket) => [socket.id, typedPlace(socket, before)]))
   return { now, before: [], lastMove: null }
 }
 
@@ -74,6 +73,12 @@ export function readPlace(text: string): number | null | undefined {
   if (!read.ok) return read.fault === 'empty' ? null : undefined
   return read.value >= 0 && read.value <= 100 ? read.value : undefined
 }
+
+/** Cannot be read, lies outside the chassis, or has one number without the other. */
+export const isWrongPlace = ({ across, depth }: TypedPlace): boolean =>
+  readPlace(across) === undefined ||
+  readPlace(depth) === undefined ||
+  (readPlace(across) === null) !== (readPlace(depth) === null)
 
 /** The sockets with the places as typed; what cannot be read is drawn in its automatic place. */
 export function socketsAt(sockets: readonly ChassisSocketView[], places: TypedPlaces): readonly ChassisSocketView[] {

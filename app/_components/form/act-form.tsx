@@ -12,12 +12,14 @@ type Props = {
   readonly action: FormAction
   readonly values?: FormValues
   readonly quiet?: boolean
+  /** Folded away behind these words, with a note on what it does, until it is refused. */
+  readonly fold?: { readonly summary: string; readonly note: string }
   readonly children: React.ReactNode
 }
 
-export function ActForm({ action, values = NOTHING, quiet, children }: Props) {
+export function ActForm({ action, values = NOTHING, quiet, fold, children }: Props) {
   const form = useActionForm(action, freshForm(values), schema)
-  return (
+  const press = (
     <form {...form.formProps} className="stack no-print">
       <FormMessage form={form} />
       {Object.keys(values).map((name) => (
@@ -29,5 +31,13 @@ export function ActForm({ action, values = NOTHING, quiet, children }: Props) {
         </SubmitButton>
       </div>
     </form>
+  )
+  if (!fold) return press
+  return (
+    <details open={form.status === 'refused' || undefined}>
+      <summary>{fold.summary}</summary>
+      <p className="soft">{fold.note}</p>
+      {press}
+    </details>
   )
 }

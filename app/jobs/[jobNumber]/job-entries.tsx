@@ -51,10 +51,7 @@ export function JobEntries({ head, shop, formKey }: { head: JobHead; shop: Shop;
         />
       </dl>
       {!isClosed(job.state) && (
-        <details className="no-print">
-          <summary className="button plain">Correct these entries…</summary>
-          <JobForm key={formKey} values={jobValues(job, shop.currency)} currency={shop.currency} />
-        </details>
+        <JobForm key={formKey} values={jobValues(job, shop.currency)} currency={shop.currency} />
       )}
     </section>
   )

@@ -11,15 +11,19 @@ export function JobForm({ values, currency }: { values: FormValues; currency: st
   const schema = useMemo(() => jobSchema(currency), [currency])
   const form = useActionForm(submitJob, freshForm(values), schema)
   return (
-    <form {...form.formProps} className="stack">
-      <FormMessage form={form} />
-      {['number', 'version', 'base'].map((name) => (
-        <HiddenField key={name} form={form} name={name} />
-      ))}
-      <JobFields form={form} currency={currency} />
-      <div className="row">
-        <SubmitButton form={form}>Save entries</SubmitButton>
-      </div>
-    </form>
+    // Unfolded by any answer: without JavaScript what it says, and what was typed, would lie out of sight.
+    <details className="no-print" open={form.state.attempt > 0 || undefined}>
+      <summary className="button plain">Correct these entries…</summary>
+      <form {...form.formProps} className="stack">
+        <FormMessage form={form} />
+        {['number', 'version', 'base'].map((name) => (
+          <HiddenField key={name} form={form} name={name} />
+        ))}
+        <JobFields form={form} currency={currency} />
+        <div className="row">
+          <SubmitButton form={form}>Save entries</SubmitButton>
+        </div>
+      </form>
+    </details>
   )
 }

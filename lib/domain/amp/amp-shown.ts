@@ -11,5 +11,6 @@ export const ampShown = (amp: AmpDetails): Shown =>
     ['Protection class', amp.protectionClass],
     ['Fuse', amp.fuse],
     ['Output stage', amp.outputClass],
+    ['Load at the output transformer', amp.plateLoadOhms === null ? '' : `${amp.plateLoadOhms} Ω`],
     ['Note', amp.note],
   ])

@@ -20,6 +20,8 @@ export type AmpDetails = {
   /** As marked: "T 2 A". Empty when not known. */
   readonly fuse: string
   readonly outputClass: OutputClass
+  /** Of each output transformer: plate to plate, or the whole primary when single-ended. Null: not known. */
+  readonly plateLoadOhms: number | null
   readonly note: string
 }
 

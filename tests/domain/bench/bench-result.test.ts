@@ -28,6 +28,7 @@ const sheet = (sockets: readonly Socket[], outputClass: 'push-pull' | 'single-en
     protectionClass: 'I',
     fuse: '',
     outputClass,
+    plateLoadOhms: null,
     note: '',
     version: 1,
   },

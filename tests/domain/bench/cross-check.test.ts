@@ -35,6 +35,7 @@ const sheetOf = (sockets: readonly Socket[]): AmpSheet => ({
     protectionClass: 'I',
     fuse: '',
     outputClass: 'push-pull',
+    plateLoadOhms: null,
     note: '',
     version: 1,
   },

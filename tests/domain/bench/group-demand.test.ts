@@ -42,7 +42,14 @@ describe('which tube goes into which socket', () => {
 
 describe('what the tubes of a set must stand', () => {
   const amp = { id: 'a', customerId: 'c', make: 'Test', model: 'One', serial: '', mainsVolts: 230, version: 1 } as const
-  const details = { ...amp, protectionClass: 'I', fuse: '', outputClass: 'push-pull', note: '' } as const
+  const details = {
+    ...amp,
+    protectionClass: 'I',
+    fuse: '',
+    outputClass: 'push-pull',
+    plateLoadOhms: null,
+    note: '',
+  } as const
   const sockets = (['A', 'B'] as const).map(
     (side, place): Socket => ({
       ...plainSocket(`V${place}`, 'output', '6550'),

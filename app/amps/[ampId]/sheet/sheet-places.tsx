@@ -17,11 +17,15 @@ function placeOf(typed: string | undefined): number | null {
   return read.ok ? read.value : null
 }
 
+const idOf = (row: RowValues, index: number): string => row.id || `row-${index}`
+
+const typedPlaceOf = ({ across = '', depth = '' }: RowValues) => ({ across, depth })
+
 function viewOf(row: RowValues, index: number, bases: Bases): ChassisSocketView {
   const { position = '', typeFitted = '' } = row
   const role = SOCKET_ROLES.find((each) => each === row.role) ?? 'other'
   return {
-    id: row.id || `row-${index}`,
+    id: idOf(row, index),
     position: position || `socket ${index + 1}`,
     role,
     roleWord: roleWord(role),
@@ -49,6 +53,7 @@ export function SheetPlaces({ rows, title, words, bases }: SheetPlacesProps) {
       <ChassisEditor
         title={title}
         sockets={rows.map((row, index) => viewOf(row, index, bases))}
+        typed={Object.fromEntries(rows.map((row, index) => [idOf(row, index), typedPlaceOf(row)]))}
         words={chassisWords(words)}
       />
     </section>

@@ -10,6 +10,7 @@ import { benchResult, idleWindows } from '@/lib/domain/bench/bench-result'
 import { crossChecks } from '@/lib/domain/bench/cross-check'
 import type { ReadingSet } from '@/lib/domain/bench/reading-set'
 import { formatDay, formatInstant } from '@/lib/domain/calendar'
+import { groupLoad } from '@/lib/domain/plot/group-load'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
 import { strikeRound } from './actions'
@@ -40,7 +41,7 @@ export function ReadingRound({ set, sheet, shop, jobNumber }: Props) {
         words={chassisWords(words)}
       />
       <BenchReport result={result} words={words} checks={checks} />
-      <GroupPlots rounds={[{ when: null, result }]} words={words} />
+      <GroupPlots rounds={[{ when: null, result }]} words={words} loadOf={(group) => groupLoad(sheet, group)} />
       {set.note && <p>{set.note}</p>}
       <div className="row no-print">
         <Link className="button quiet" href={`/jobs/${jobNumber}/bench/${set.id}`}>

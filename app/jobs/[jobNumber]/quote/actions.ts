@@ -47,10 +47,14 @@ export async function submitQuote(jobNumber: string, before: FormState, form: Fo
   if (typed.edit === 'send:mail' || typed.edit === 'send:hand-over') {
     const way = typed.edit === 'send:mail' ? 'mail' : 'hand-over'
     const sent = await sendQuote(step, shop, { jobNumber, way, written })
-    return sent.ok ? show(jobNumber, step.now, way) : refusedQuote(jobNumber, before, read.values, { shop, fault: sent.fault })
+    return sent.ok
+      ? show(jobNumber, step.now, way)
+      : refusedQuote(jobNumber, before, read.values, { shop, fault: sent.fault })
   }
   const kept = await keepQuote(step, shop, { jobNumber, written })
-  return kept.ok ? show(jobNumber, step.now, 'kept') : refusedQuote(jobNumber, before, read.values, { shop, fault: kept.fault })
+  return kept.ok
+    ? show(jobNumber, step.now, 'kept')
+    : refusedQuote(jobNumber, before, read.values, { shop, fault: kept.fault })
 }
 
 type Refused = { readonly shop: Shop; readonly fault: StepFault }
@@ -76,7 +80,9 @@ export async function submitAnswer(jobNumber: string, before: FormState, form: F
   if (answer === '') return refusedForm(before, read.values, 'Press the button for yes, or the one for no.')
   const at = instantInZone(day, minutes, shop.timeZone)
   const answered = await answerQuote(step, shop, answerToKeep(jobNumber, { ...read.value, answer }, at))
-  return answered.ok ? show(jobNumber, step.now, answer) : refusedForm(before, read.values, stepFaultText(answered.fault, shop))
+  return answered.ok
+    ? show(jobNumber, step.now, answer)
+    : refusedForm(before, read.values, stepFaultText(answered.fault, shop))
 }
 
 /** For a form of one button. */
@@ -85,7 +91,9 @@ async function settle(
   before: FormState,
   { step, shop, result, did }: { step: Step; shop: Shop; result: Result<unknown, StepFault>; did?: string },
 ) {
-  return result.ok ? show(jobNumber, step.now, did) : refusedForm(before, before.values, stepFaultText(result.fault, shop))
+  return result.ok
+    ? show(jobNumber, step.now, did)
+    : refusedForm(before, before.values, stepFaultText(result.fault, shop))
 }
 
 export async function submitBegin(jobNumber: string, before: FormState): Promise<FormState> {

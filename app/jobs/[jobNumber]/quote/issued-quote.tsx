@@ -104,6 +104,11 @@ function Answer({
   )
 }
 
+const UNDO = {
+  summary: 'Written down by mistake?',
+  note: 'The quote then waits for its answer again. A deposit that was taken stays written down; give it back on the job’s account.',
+}
+
 type AnsweredProps = {
   readonly quote: Quote
   readonly shop: Shop
@@ -134,16 +139,14 @@ function Answered({ quote, shop, jobNumber, payments }: AnsweredProps) {
         ))}
       </dl>
       {quote.state === quote.answer && (
-        <details>
-          <summary>Written down by mistake?</summary>
-          <p className="soft">
-            The quote then waits for its answer again. A deposit that was taken stays written down; give it back on the
-            job’s account.
-          </p>
-          <ActForm action={submitUndo.bind(null, jobNumber)} values={{ version: String(quote.version) }} quiet>
-            Take this answer back
-          </ActForm>
-        </details>
+        <ActForm
+          action={submitUndo.bind(null, jobNumber)}
+          values={{ version: String(quote.version) }}
+          quiet
+          fold={UNDO}
+        >
+          Take this answer back
+        </ActForm>
       )}
     </section>
   )

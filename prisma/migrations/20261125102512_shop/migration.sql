@@ -93,6 +93,7 @@ CREATE TABLE "Amp" (
     "protectionClass" TEXT NOT NULL,
     "fuse" TEXT NOT NULL DEFAULT '',
     "outputClass" TEXT NOT NULL DEFAULT 'push-pull',
+    "plateLoadOhms" REAL,
     "note" TEXT NOT NULL DEFAULT '',
     "search" TEXT NOT NULL,
     "version" INTEGER NOT NULL DEFAULT 1,

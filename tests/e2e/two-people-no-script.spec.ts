@@ -1,0 +1,3 @@
+import { twoPeople } from './two-people'
+
+twoPeople({ secondHasScript: false })
