@@ -136,7 +136,7 @@ test('its sheet is copied from the same model, and corrected socket by socket', 
   await expect(box(`sockets.${count}.across`)).toHaveValue('left')
   await expect(page.getByText('a number from 0 to 100, or empty')).toBeVisible()
   await page
-    .getByRole('button', { name: /^Take V1 out/ })
+    .getByRole('button', { name: /^Take out V1/ })
     .last()
     .click()
   await expect(box(`sockets.${count}.position`)).toHaveCount(0)

@@ -31,7 +31,7 @@ export function SocketBlock({ form, index, last, words }: SocketBlockProps) {
         <Move value={`down:sockets:${index}`} label={`Move ${position} down`} off={last}>
           Down
         </Move>
-        <Move value={`remove:sockets:${index}`} label={`Take ${position} out`}>
+        <Move value={`remove:sockets:${index}`} label={`Take out ${position}`}>
           Take out
         </Move>
       </div>
