@@ -3,6 +3,7 @@ import 'server-only'
 import { cookies, headers } from 'next/headers'
 import { redirect } from 'next/navigation'
 import { cache } from 'react'
+import { ASKED_FOR, safeReturn } from './domain/person/asked-for'
 import type { Actor } from './domain/person/role'
 import type { Shop } from './domain/shop/shop'
 import { findShop } from './store/shop'
@@ -27,7 +28,12 @@ export async function requireShop(): Promise<Shop> {
 export async function requireUser(): Promise<{ actor: Actor; shop: Shop }> {
   const shop = await requireShop()
   const actor = await currentActor()
-  return actor ? { actor, shop } : redirect('/sign-in')
+  return actor ? { actor, shop } : redirect(await signInAddress())
+}
+
+async function signInAddress(): Promise<string> {
+  const back = safeReturn((await headers()).get(ASKED_FOR))
+  return back === '/' ? '/sign-in' : `/sign-in?back=${encodeURIComponent(back)}`
 }
 
 export type GuardedStep = { readonly step: Step; readonly shop: Shop }

@@ -2,6 +2,7 @@
 import { redirect } from 'next/navigation'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { readForm } from '@/app/_components/form/read-form'
+import { safeReturn } from '@/lib/domain/person/asked-for'
 import { LIMIT_WINDOW_MINUTES } from '@/lib/domain/person/sign-in-limit'
 import { rememberSignIn } from '@/lib/session'
 import { signIn } from '@/lib/workflow/sign-in'
@@ -15,8 +16,9 @@ const SENTENCES = {
 export async function submitSignIn(before: FormState, form: FormData): Promise<FormState> {
   const read = readForm(signInSchema, before, form)
   if (!read.ok) return { ...read.state, values: { ...read.state.values, passPhrase: '' } }
+  const { signInName, back } = read.value
   const signedIn = await signIn(read.value, new Date())
-  if (!signedIn.ok) return refusedForm(before, { signInName: read.value.signInName }, SENTENCES[signedIn.fault])
+  if (!signedIn.ok) return refusedForm(before, { signInName, back }, SENTENCES[signedIn.fault])
   await rememberSignIn(signedIn.value)
-  redirect('/')
+  redirect(safeReturn(back))
 }

@@ -15,11 +15,16 @@ function passPhraseOf(name: DemoName): string {
   return person.passPhrase
 }
 
+/** On a sign-in page that is open already. */
+export async function signInHere(page: Page, name: DemoName, passPhrase = passPhraseOf(name)): Promise<void> {
+  await page.getByLabel('Sign-in name').fill(name)
+  await page.getByLabel('Pass phrase').fill(passPhrase)
+  await page.getByRole('button', { name: 'Sign in' }).click()
+}
+
 export async function signIn(page: Page, name: DemoName): Promise<void> {
   await page.goto(`${demoShop}/sign-in`)
-  await page.getByLabel('Sign-in name').fill(name)
-  await page.getByLabel('Pass phrase').fill(passPhraseOf(name))
-  await page.getByRole('button', { name: 'Sign in' }).click()
+  await signInHere(page, name)
   await expect(page.getByRole('heading', { name: 'The day' })).toBeVisible()
 }
 

@@ -4,7 +4,8 @@ import { editedForm, editRows } from '@/app/_components/form/edit-rows'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { typedValues } from '@/app/_components/form/form-values'
 import { once } from '@/app/_components/form/once'
-import { readForm } from '@/app/_components/form/read-form'
+import { faultsMessage, readForm } from '@/app/_components/form/read-form'
+import { type Day, dayInZone, daysBetween } from '@/lib/domain/calendar'
 import { type GuardedStep, requireStep, shopAddress } from '@/lib/session'
 import { stepFaultText } from '@/lib/workflow/step-fault-text'
 import { takeInJob } from '@/lib/workflow/take-in-job'
@@ -25,6 +26,8 @@ async function takeIn({ step, shop }: GuardedStep, before: FormState, form: Form
   const read = readForm(intakeSchema({ newCustomer, newAmp, currency: shop.currency }), before, form)
   if (!read.ok) return read.state
   const { customerId, ampId, customer, amp, ...intake } = read.value
+  const past = pastPromise(intake.promisedOn, dayInZone(step.now, shop.timeZone))
+  if (past !== '') return refusedForm(before, read.values, faultsMessage({ promisedOn: past }), { promisedOn: past })
   const taken = await takeInJob(step, shop, {
     customer: customer ? { details: customer } : { id: customerId },
     amp: amp ? { details: amp } : { id: ampId },
@@ -34,3 +37,9 @@ async function takeIn({ step, shop }: GuardedStep, before: FormState, form: Form
   if (!taken.ok) return refusedForm(before, read.values, stepFaultText(taken.fault, shop))
   redirect(`/jobs/${taken.value.number}?taken=in`)
 }
+
+/** A new promise is for today or later. One that has passed since may stand in the entries. */
+const pastPromise = (promised: Day | null, today: Day): string =>
+  promised !== null && daysBetween(today, promised) < 0
+    ? `Promised: ${promised} lies in the past. Choose today or a later day, or leave it empty.`
+    : ''

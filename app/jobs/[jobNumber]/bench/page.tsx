@@ -8,12 +8,13 @@ import { findAmpSheet } from '@/lib/store/amp'
 import { listFittingsOfAmp } from '@/lib/store/fitting'
 import { listReadingSets } from '@/lib/store/reading-set'
 import { requireHead } from '../require-head'
+import { readingsBarredText } from './bench-duty'
 import { ReadingRound } from './reading-round'
 
 export const metadata: Metadata = { title: 'Bench' }
 
 export default async function BenchPage({ params }: PageProps<'/jobs/[jobNumber]/bench'>) {
-  const { shop } = await requireUser()
+  const { actor, shop } = await requireUser()
   const { job } = await requireHead(params)
   const [sheet, sets, fittings] = await Promise.all([
     findAmpSheet(job.ampId),
@@ -22,19 +23,24 @@ export default async function BenchPage({ params }: PageProps<'/jobs/[jobNumber]
   ])
   const words = wordsFor(shop.words)
   const [latest, ...earlier] = sets
+  const barred = readingsBarredText(job, actor)
   const hasOutput = sheet?.sockets.some(({ role }) => role === 'output')
   return (
     <>
       <div className="row spread">
         <h2>Readings</h2>
-        <p className="row">
-          <Link className="button" href={`/jobs/${job.number}/bench/new?phase=before`}>
-            Readings before the work
-          </Link>
-          <Link className="button quiet" href={`/jobs/${job.number}/bench/new?phase=after`}>
-            Readings after the work
-          </Link>
-        </p>
+        {barred === '' ? (
+          <p className="row">
+            <Link className="button" href={`/jobs/${job.number}/bench/new?phase=before`}>
+              Readings before the work
+            </Link>
+            <Link className="button quiet" href={`/jobs/${job.number}/bench/new?phase=after`}>
+              Readings after the work
+            </Link>
+          </p>
+        ) : (
+          <p className="soft">{barred}</p>
+        )}
       </div>
       {!hasOutput && (
         <p className="form-message">
@@ -52,6 +58,7 @@ export default async function BenchPage({ params }: PageProps<'/jobs/[jobNumber]
           sheet={sheetAsOf(sheet, fittings, latest.takenAt)}
           shop={shop}
           jobNumber={job.number}
+          may={barred === ''}
         />
       )}
       {sheet && earlier.length > 0 && (
@@ -65,6 +72,7 @@ export default async function BenchPage({ params }: PageProps<'/jobs/[jobNumber]
                 sheet={sheetAsOf(sheet, fittings, set.takenAt)}
                 shop={shop}
                 jobNumber={job.number}
+                may={barred === ''}
               />
             ))}
           </div>

@@ -15,9 +15,16 @@ import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
 import { strikeRound } from './actions'
 
-type Props = { readonly set: ReadingSet; readonly sheet: AmpSheet; readonly shop: Shop; readonly jobNumber: string }
+type Props = {
+  readonly set: ReadingSet
+  readonly sheet: AmpSheet
+  readonly shop: Shop
+  readonly jobNumber: string
+  /** Whoever looks at it may correct it. */
+  readonly may: boolean
+}
 
-export function ReadingRound({ set, sheet, shop, jobNumber }: Props) {
+export function ReadingRound({ set, sheet, shop, jobNumber, may }: Props) {
   const words = wordsFor(shop.words)
   const result = benchResult(sheet, set, shop)
   const checks = crossChecks({ sheet, set, windows: idleWindows(shop) }, result.sockets)
@@ -43,20 +50,26 @@ export function ReadingRound({ set, sheet, shop, jobNumber }: Props) {
       <BenchReport result={result} words={words} checks={checks} />
       <GroupPlots rounds={[{ when: null, result }]} words={words} loadOf={(group) => groupLoad(sheet, group)} />
       {set.note && <p>{set.note}</p>}
-      <div className="row no-print">
-        <Link className="button quiet" href={`/jobs/${jobNumber}/bench/${set.id}`}>
-          Correct these readings
-        </Link>
-        <details>
-          <summary className="button plain">Strike out this round…</summary>
-          <form action={strikeRound.bind(null, jobNumber, set.id)}>
-            <p>The figures stay in the history. Nothing else changes.</p>
-            <button type="submit" className="button quiet">
-              Strike out
-            </button>
-          </form>
-        </details>
-      </div>
+      {may && <Corrections jobNumber={jobNumber} setId={set.id} />}
     </section>
+  )
+}
+
+function Corrections({ jobNumber, setId }: { jobNumber: string; setId: string }) {
+  return (
+    <div className="row no-print">
+      <Link className="button quiet" href={`/jobs/${jobNumber}/bench/${setId}`}>
+        Correct these readings
+      </Link>
+      <details>
+        <summary className="button plain">Strike out this round…</summary>
+        <form action={strikeRound.bind(null, jobNumber, setId)}>
+          <p>The figures stay in the history. Nothing else changes.</p>
+          <button type="submit" className="button quiet">
+            Strike out
+          </button>
+        </form>
+      </details>
+    </div>
   )
 }

@@ -3,18 +3,28 @@ import Link from 'next/link'
 import { onceMark } from '@/app/_components/form/once'
 import type { Phase, ReadingSet } from '@/lib/domain/bench/reading-set'
 import type { Job } from '@/lib/domain/job/job'
+import type { Actor } from '@/lib/domain/person/role'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
 import { findAmpSheet } from '@/lib/store/amp'
 import { listInstruments } from '@/lib/store/instrument'
 import { submitReadings } from './actions'
+import { readingsBarredText } from './bench-duty'
 import { pinHints } from './pin-hints'
 import { ReadingsForm } from './readings-form'
 import { readingsValues } from './readings-schema'
 
-type Props = { readonly job: Job; readonly shop: Shop; readonly set: ReadingSet | null; readonly phase: Phase }
+type Props = {
+  readonly job: Job
+  readonly shop: Shop
+  readonly actor: Actor
+  readonly set: ReadingSet | null
+  readonly phase: Phase
+}
 
-export async function ReadingsSheet({ job, shop, set, phase }: Props) {
+export async function ReadingsSheet({ job, shop, actor, set, phase }: Props) {
+  const barred = readingsBarredText(job, actor)
+  if (barred !== '') return <p className="form-message">{barred}</p>
   const [sheet, instruments] = await Promise.all([findAmpSheet(job.ampId), listInstruments()])
   const meters = instruments.filter(({ id, kind, active }) => (kind === 'meter' && active) || id === set?.instrumentId)
   const sockets = sheet?.sockets ?? []

@@ -32,7 +32,7 @@ export default async function SafetyPage({ params }: PageProps<'/jobs/[jobNumber
   return (
     <>
       <BenchCautions words={wordsFor(shop.words)} />
-      <AfterReadings state={state} jobNumber={job.number} shop={shop} open={open} />
+      <AfterReadings state={state} jobNumber={job.number} shop={shop} open={open && mayDo(actor, 'bench-work')} />
       <section className="stack" aria-labelledby="sign-off">
         <h2 id="sign-off">Safety sign-off</h2>
         <p className="soft">

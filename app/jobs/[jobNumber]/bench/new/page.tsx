@@ -8,14 +8,14 @@ import { ReadingsSheet } from '../readings-sheet'
 export const metadata: Metadata = { title: 'Readings' }
 
 export default async function NewReadingsPage({ params, searchParams }: PageProps<'/jobs/[jobNumber]/bench/new'>) {
-  const { shop } = await requireUser()
+  const { actor, shop } = await requireUser()
   const { job } = await requireHead(params)
   const { phase } = await searchParams
   return (
     <>
       <h2>{phase === 'after' ? 'Readings after the work' : 'Readings before the work'}</h2>
       <BenchCautions words={wordsFor(shop.words)} />
-      <ReadingsSheet job={job} shop={shop} set={null} phase={phase === 'after' ? 'after' : 'before'} />
+      <ReadingsSheet job={job} shop={shop} actor={actor} set={null} phase={phase === 'after' ? 'after' : 'before'} />
     </>
   )
 }
