@@ -9,11 +9,21 @@ const folders = (...names) => names.map((name) => `^lib/${name}/`)
 const packages = (...names) => names.map((name) => `^node_modules/${name}/`)
 const exactly = (file) => `^${file.replaceAll(/[.[\]()]/g, '\\$&')}$`
 /** Node's own modules carry no path; a rule on paths must let them through by name. */
-const nodeModules = '^(node:)?(fs|path|url|module|crypto|stream|buffer|util|os|async_hooks|zlib)(/promises)?$'
+const nodeModules = '^(node:)?(fs|path|url|module|crypto|stream|buffer|util|os|async_hooks|zlib|worker_threads)(/promises)?$'
 
 const database = [...packages('@prisma/[^/]+', 'prisma', 'better-sqlite3'), '^generated/']
 /** Packages that only run in a test, and the runner itself. */
-const development = packages('vitest', '@playwright/test', 'fast-check', 'smtp-server', 'mailparser', 'pdfjs-dist')
+const development = packages(
+  'vitest',
+  '@playwright/test',
+  'fast-check',
+  'smtp-server',
+  'mailparser',
+  'pdfjs-dist',
+  'eecircuit-engine',
+  'edmonds-blossom',
+  'ml-levenberg-marquardt',
+)
 
 const only = (name, from, allowed, comment) => ({
   name,
@@ -72,13 +82,37 @@ module.exports = {
     only(
       'workflow',
       '^lib/workflow/',
-      [...folders('domain', 'store', 'documents', 'mail'), nodeModules],
+      [...folders('domain', 'store', 'documents', 'mail', 'planning', 'exchange'), nodeModules],
       'A step loads, decides, saves and sends.',
+    ),
+    only(
+      'planning',
+      '^lib/planning/',
+      [...folders('domain'), ...packages('highs'), nodeModules],
+      'Planning over the whole stock asks the domain and an integer solver, off the request.',
+    ),
+    only(
+      'exchange',
+      '^lib/exchange/',
+      [...folders('domain'), ...packages('papaparse', '@types/papaparse'), nodeModules],
+      'Tables of other programs are read and written as plain text.',
+    ),
+    only(
+      'fit',
+      '^lib/fit/',
+      [...folders('domain'), ...packages('ml-levenberg-marquardt'), nodeModules],
+      'The fit reads handbook rows and writes parameters.',
+    ),
+    never(
+      'fit-is-a-tool',
+      { path: '^(app|seed|lib)/', pathNot: '^lib/fit/' },
+      { path: '^lib/fit/' },
+      'Curves are fitted by hand, beside the program.',
     ),
     only(
       'calc',
       '^lib/calc/',
-      [...folders('domain'), ...packages('zod'), nodeModules],
+      [...folders('domain', 'planning'), ...packages('zod'), nodeModules],
       'A calculator reads, asks the domain and prints.',
     ),
     never(

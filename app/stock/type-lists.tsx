@@ -1,14 +1,15 @@
 /** Suggestions for the boxes of type and instrument; anything else may be typed there too. */
 import { listDesignations } from '@/lib/domain/tube/list-designations'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 
 export const TYPE_LIST = 'tube-types'
 export const TESTER_LIST = 'tube-testers'
 
-export function TypeLists({ testers }: { testers: readonly string[] }) {
+export function TypeLists({ testers, catalogue }: { testers: readonly string[]; catalogue: TubeCatalogue }) {
   return (
     <>
       <datalist id={TYPE_LIST}>
-        {[...new Set(listDesignations())].map((designation) => (
+        {[...new Set(listDesignations(catalogue))].map((designation) => (
           <option key={designation} value={designation} />
         ))}
       </datalist>

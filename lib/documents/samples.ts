@@ -3,9 +3,11 @@
  * with invented people, makers and models. Amounts come from the money rules, so
  * they add up.
  */
+
 import { depositOf, lineAmount, type Money, money, sum, taxOn } from '@/lib/domain/money'
 import type { PlotReading } from '@/lib/domain/plot/operating-point'
 import { type PlateSheet, plateSheet } from '@/lib/domain/plot/plate-sheet'
+import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 import { amps, ratio, seconds, siemens, volts, watts } from '@/lib/domain/units'
 import type {
   AmpFacts,
@@ -355,7 +357,14 @@ function samplePoint(when: 'before' | 'after', { position, plateVolts, milliamps
 /** Of the 6L6GC of the sample readings. */
 export function samplePlot(readings: readonly PlotReading[]): PlateSheet[] {
   const rating = { watts: 30, system: 'design-maximum' } as const
-  const drawn = plateSheet({ typeId: '6L6', designation: '6L6GC', rating, readings, load: null })
+  const drawn = plateSheet({
+    typeId: '6L6',
+    designation: '6L6GC',
+    rating,
+    readings,
+    load: null,
+    catalogue: HANDBOOK_ONLY,
+  })
   return drawn.ok ? [drawn.value] : []
 }
 

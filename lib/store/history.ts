@@ -14,6 +14,7 @@ export type HistorySubject =
   | 'tube'
   | 'instrument'
   | 'operation'
+  | 'type'
 
 export type HistoryNote = {
   readonly at: Date

@@ -2,6 +2,7 @@ import { money } from '@/lib/domain/money'
 import type { PaperSize, Shop, ShopSettings } from '@/lib/domain/shop/shop'
 import type { WordSet } from '@/lib/domain/words'
 import { db, type Tx } from './database'
+import { listOwnTubeTypes } from './own-type'
 
 const KEY = { id: 1 } as const
 
@@ -20,6 +21,7 @@ export async function findShop(tx: Tx = db()): Promise<Shop | null> {
   } = row
   return {
     ...rest,
+    ownTypes: await listOwnTubeTypes(tx),
     paper: row.paper as PaperSize,
     words: row.words as WordSet,
     hourlyRate: money(row.hourlyRate),

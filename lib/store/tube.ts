@@ -9,7 +9,6 @@ import type { Day } from '@/lib/domain/calendar'
 import { fold } from '@/lib/domain/fold'
 import { type Money, money } from '@/lib/domain/money'
 import { stockedTube } from '@/lib/domain/stock/latest-test'
-import { stockType } from '@/lib/domain/stock/stock-type'
 import {
   conditionWord,
   type StockedTube,
@@ -179,25 +178,29 @@ export async function listFittingsOf(tubeId: string, tx: Tx = db()): Promise<Tub
   }))
 }
 
-function columnsOf(details: TubeDetails) {
-  const { family } = stockType(details.designation)
+function columnsOf(details: TubeDetails, family: string) {
   const { mark, designation, condition, acquired, construction, location } = details
   const words = fold(mark, mark.replaceAll('-', ''), designation, family, conditionWord(condition), location)
   return { ...details, family, search: `${words} ${fold(acquired, construction)}`.trim() }
 }
 
 /** `mark` must be free: `findTubeByMark` in the same transaction tells. */
-export async function createTube(tx: Tx, details: TubeDetails): Promise<string> {
-  const data = { ...columnsOf(details), whereabouts: 'in-stock' }
+export async function createTube(tx: Tx, details: TubeDetails, family: string): Promise<string> {
+  const data = { ...columnsOf(details, family), whereabouts: 'in-stock' }
   const row = await tx.tube.create({ data, select: { id: true } })
   return row.id
 }
 
 /** False when somebody saved since `version`. */
-export async function saveTube(tx: Tx, id: string, version: number, details: TubeDetails): Promise<boolean> {
+export async function saveTube(
+  tx: Tx,
+  { id, version }: Pick<Tube, 'id' | 'version'>,
+  details: TubeDetails,
+  family: string,
+): Promise<boolean> {
   const { count } = await tx.tube.updateMany({
     where: { id, version },
-    data: { ...columnsOf(details), version: version + 1 },
+    data: { ...columnsOf(details, family), version: version + 1 },
   })
   return count === 1
 }
@@ -241,7 +244,7 @@ const UNREAD_SECTION = { section: 1, plateCurrent: null, screenCurrent: null, tr
 
 /** After a test. Gives the version of the tube after it. */
 export async function saveCondition(tx: Tx, tube: Tube, condition: TubeCondition): Promise<number> {
-  const { search } = columnsOf({ ...detailsOf(tube), condition })
+  const { search } = columnsOf({ ...detailsOf(tube), condition }, tube.family)
   const data = { condition, search, version: { increment: 1 } }
   const { version } = await tx.tube.update({ where: { id: tube.id }, data, select: { version: true } })
   return version

@@ -49,7 +49,7 @@ export async function recordTest(
   const duty = allowed(step, 'bench-work')
   if (!duty.ok) return refuse(duty.fault)
   const { actor, now } = step
-  const faults = testFaults(entry, stockType(tube.designation), dayInZone(now, shop.timeZone))
+  const faults = testFaults(entry, stockType(tube.designation, shop), dayInZone(now, shop.timeZone))
   const { day, ...facts } = entry.shorts ? { ...entry, ...NOTHING_SET } : entry
   if (faults.length > 0 || day === null) {
     return refuse({ code: 'tubes-refused', faults: faults.map((fault) => ({ ...fault, row: null })) })

@@ -3,6 +3,7 @@ import { changesBetween, shown } from '@/lib/domain/history/changes'
 import { formatMoney, type Money } from '@/lib/domain/money'
 import { fail, ok, type Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
+import { stockType } from '@/lib/domain/stock/stock-type'
 import type { TestEntry } from '@/lib/domain/stock/test-entry'
 import type { TubeDetails } from '@/lib/domain/stock/tube'
 import type { TubeFault } from '@/lib/domain/stock/tube-fault'
@@ -46,7 +47,7 @@ export async function addTube(
   test: TestEntry | null,
 ): Promise<string> {
   const { actor, now } = step
-  const id = await createTube(tx, details)
+  const id = await createTube(tx, details, stockType(details.designation, shop).family)
   const changes = changesBetween(shown([]), tubeShown(details, moneyIn(shop)))
   const note = { at: now, person: actor.name, subject: 'tube', subjectId: id, did: 'Taken into stock' } as const
   await writeHistory(tx, { ...note, changes, version: 1 })
@@ -60,8 +61,10 @@ async function correct(tx: Tx, { actor, now }: Step, id: string, version: number
   if (before.version !== version) return refuse(await stale(tx, 'tube', id, version))
   const mark = typed.mark === '' ? before.mark : settled(await freeMark(tx, typed.mark, id))
   const details = { ...typed, mark }
-  if (!(await saveTube(tx, id, version, details))) return refuse(await stale(tx, 'tube', id, version))
-  const show = moneyIn(await shopOf(tx))
+  const shop = await shopOf(tx)
+  const { family } = stockType(details.designation, shop)
+  if (!(await saveTube(tx, { id, version }, details, family))) return refuse(await stale(tx, 'tube', id, version))
+  const show = moneyIn(shop)
   const changes = changesBetween(tubeShown(before, show), tubeShown(details, show))
   const note = { at: now, person: actor.name, subject: 'tube', subjectId: id, did: 'Corrected' } as const
   await writeHistory(tx, { ...note, changes, version: version + 1 })

@@ -1,4 +1,5 @@
 /** What the pickup sheet says, from the shop's records. */
+
 import type { MatchFacts } from '@/lib/documents/facts'
 import type { Paper } from '@/lib/documents/paper'
 import {
@@ -20,6 +21,7 @@ import type { PlateSheet } from '@/lib/domain/plot/plate-sheet'
 import type { Quote } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { conditionWord, type TubeCondition } from '@/lib/domain/stock/tube'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import { capital, type Words, wordsFor } from '@/lib/domain/words'
 import { db, type Tx } from '@/lib/store/database'
 import { findJobHead, type JobHead } from '@/lib/store/job-head'
@@ -75,7 +77,7 @@ export async function pickupFacts(
     collector: closing.collector,
     readingsBefore: state.before && readingSetFacts(state.before, words),
     readingsAfter: state.after && readingSetFacts(state.after, words),
-    plots: plots(state),
+    plots: plots(state, shop),
     tubes: await fittedTubes(tx, state, here),
     matches: quote ? await standingMatches(tx, shop, head, { quote, here, now }) : [],
     workDone: [...workDone(quote), ...fittedText(here, state, words)],
@@ -91,11 +93,13 @@ export async function pickupFacts(
   }
 }
 
-function plots({ sheet, before, after }: SafetyState): PlateSheet[] {
+function plots({ sheet, before, after }: SafetyState, catalogue: TubeCatalogue): PlateSheet[] {
   const rounds: PlotRound[] = []
   if (before) rounds.push({ when: 'before', result: before.result })
   if (after) rounds.push({ when: 'after', result: after.result })
-  return groupPlots(rounds, (group) => groupLoad(sheet, group)).flatMap(({ plot }) => (plot.ok ? [plot.value] : []))
+  return groupPlots(rounds, { loadOf: (group) => groupLoad(sheet, group), catalogue }).flatMap(({ plot }) =>
+    plot.ok ? [plot.value] : [],
+  )
 }
 
 async function fittedTubes(tx: Tx, { sheet }: SafetyState, here: readonly Fitting[]): Promise<FittedTubeFacts[]> {

@@ -4,7 +4,7 @@
  */
 import { dayInZone } from '@/lib/domain/calendar'
 import type { Result } from '@/lib/domain/result'
-import { stockType } from '@/lib/domain/stock/stock-type'
+import { type StockType, stockType } from '@/lib/domain/stock/stock-type'
 import { isTestGiven, type TestEntry, testFaults } from '@/lib/domain/stock/test-entry'
 import type { SectionReading, TubeDetails } from '@/lib/domain/stock/tube'
 import type { TubeFault } from '@/lib/domain/stock/tube-fault'
@@ -45,7 +45,7 @@ export function receiveTubes(step: Step, delivery: Delivery): Promise<Result<rea
       const tests = rows.map((row) => testOf(row, delivery))
       const marked = await readMarks(tx, rows)
       const today = dayInZone(step.now, shop.timeZone)
-      const faults = [...marked.faults, ...faultsOfTests(tests, delivery.details.designation, today)]
+      const faults = [...marked.faults, ...faultsOfTests(tests, stockType(delivery.details.designation, shop), today)]
       if (faults.length > 0) return refuse({ code: 'tubes-refused', faults })
       const received: ReceivedTube[] = []
       for (const [place, test] of tests.entries()) {
@@ -90,10 +90,9 @@ async function readMarks(tx: Tx, rows: readonly DeliveryRow[]): Promise<Marks> {
 
 function faultsOfTests(
   tests: readonly (TestEntry | null)[],
-  designation: string,
+  type: StockType,
   today: Parameters<typeof testFaults>[2],
 ): TubeFault[] {
-  const type = stockType(designation)
   const faults = tests.flatMap((test, row): TubeFault[] =>
     test ? testFaults(test, type, today).map((fault) => ({ ...fault, row: SHARED.has(fault.field) ? null : row })) : [],
   )

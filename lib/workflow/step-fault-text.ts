@@ -1,4 +1,5 @@
 /** The sentence for every expected refusal of a step. */
+
 import { formatInstant } from '@/lib/domain/calendar'
 import { changeSentence } from '@/lib/domain/history/changes'
 import { jobStateWord, nextStates } from '@/lib/domain/job/job-state'
@@ -10,6 +11,7 @@ import { safetyFaultText } from '@/lib/domain/safety/safety-text'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { whereaboutsWord } from '@/lib/domain/stock/tube'
 import { tubeFaultText } from '@/lib/domain/stock/tube-fault'
+import { ownTypeFaultText } from '@/lib/domain/tube/own/own-type-text'
 import { wordsFor } from '@/lib/domain/words'
 import type { StepFault } from './step-fault'
 
@@ -67,6 +69,10 @@ export function stepFaultText(fault: StepFault, shop: Pick<Shop, 'timeZone' | 'w
       return 'Instruments are kept by a technician, or by whoever keeps the shop.'
     case 'meter-has-readings':
       return `${fault.name} stays a meter: readings were taken with it. Retire it and write the other instrument down anew.`
+    case 'own-type-refused':
+      return fault.faults.map(ownTypeFaultText).join(' ')
+    case 'type-withdrawn':
+      return `${fault.designation} was written down before and withdrawn. Open it and take it into use again.`
     case 'quote-not-draft':
     case 'quote-not-waiting':
     case 'quote-not-answered':

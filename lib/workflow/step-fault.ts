@@ -8,6 +8,7 @@ import type { QuoteFault } from '@/lib/domain/quote/quote-fault'
 import type { SafetyFault } from '@/lib/domain/safety/safety-fault'
 import type { Whereabouts } from '@/lib/domain/stock/tube'
 import type { TubeFault } from '@/lib/domain/stock/tube-fault'
+import type { OwnTypeFault } from '@/lib/domain/tube/own/own-type-faults'
 
 export type StepFault =
   | { readonly code: 'not-your-duty'; readonly duty: Duty }
@@ -25,6 +26,8 @@ export type StepFault =
   | { readonly code: 'too-many-tries' }
   | { readonly code: 'not-your-instruments' }
   | { readonly code: 'meter-has-readings'; readonly name: string }
+  | { readonly code: 'own-type-refused'; readonly faults: readonly OwnTypeFault[] }
+  | { readonly code: 'type-withdrawn'; readonly designation: string }
   | { readonly code: 'cannot-move'; readonly from: JobState; readonly to: JobState }
   | { readonly code: 'tubes-refused'; readonly faults: readonly TubeFault[] }
   | { readonly code: 'tube-held'; readonly mark: string; readonly jobNumber: string | null }

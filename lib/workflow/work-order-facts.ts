@@ -19,6 +19,7 @@ import { idleWindow } from '@/lib/domain/bias/idle-verdict'
 import { type Quote, quoteStateWord, quoteTitle, stateNow, totalsOf } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { findTubeType } from '@/lib/domain/tube/find-tube-type'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import { type Volts, volts, watts } from '@/lib/domain/units'
 import { type Words, wordsFor } from '@/lib/domain/words'
 import type { Tx } from '@/lib/store/database'
@@ -45,7 +46,7 @@ export async function workOrderFacts(
   const quotes = await listQuotes(job.id, tx)
   const accepted = quotes.find((quote) => quote.state === 'accepted') ?? null
   const ordered = await orderedTubes(tx, accepted, state, job.id)
-  const drawing = chassisOf(state.sheet)
+  const drawing = chassisOf(state.sheet, shop)
   const lines = accepted?.lines ?? []
   return {
     settings: paperSettings(shop, now),
@@ -117,13 +118,13 @@ async function orderedTubes(tx: Tx, quote: Quote | null, { fittings }: SafetySta
   )
 }
 
-function chassisOf({ sockets }: AmpSheet): ChassisLayout {
+function chassisOf({ sockets }: AmpSheet, catalogue: TubeCatalogue): ChassisLayout {
   return layoutChassis(
     sockets.map(({ id, position, role, typeFitted, across, depth }) => ({
       id,
       position,
       role,
-      base: socketBaseOf(typeFitted),
+      base: socketBaseOf(typeFitted, catalogue),
       across,
       depth,
     })),
@@ -195,7 +196,7 @@ function idleTargets(
 ): IdleTargetFacts[] {
   return sheet.sockets.flatMap((socket) => {
     const { id, position, role, biasKind } = socket
-    const variant = findTubeType(ordered.get(position)?.type ?? socket.typeFitted)
+    const variant = findTubeType(ordered.get(position)?.type ?? socket.typeFitted, shop)
     const rating = variant?.ratings?.plateWatts?.value ?? null
     if (role !== 'output' || biasKind === '' || !variant || rating === null) return []
     const service = sheet.amp.outputClass === 'single-ended' ? 'single-ended-class-a' : 'push-pull-class-ab'

@@ -27,8 +27,8 @@ async function candidates(
   jobId: string,
   { type, condition }: Wanted,
 ): Promise<Candidate[]> {
-  const stock = await listStockForFamily(stockType(type).family)
-  const view = { now: step.now, timeZone: world.shop.timeZone, jobInHand: jobId }
+  const stock = await listStockForFamily(stockType(type, world.shop).family)
+  const view = { now: step.now, timeZone: world.shop.timeZone, jobInHand: jobId, catalogue: world.shop }
   return stock
     .filter(({ tube }) => tube.designation === type && tube.condition === condition)
     .map((stocked) => candidateOf(stocked, view))
@@ -48,7 +48,7 @@ export const chooseSet =
     const id = await jobId(job)
     const sheet = await sheetOf(world, job.amp)
     const readings = await findLatestReadings(id, 'before')
-    const asked = groupDemand(sheet, group, readings && benchResult(sheet, readings, shop))
+    const asked = groupDemand(sheet, group, readings && benchResult(sheet, readings, shop), shop)
     if (!asked.ok) throw new Error(`No set can be asked for on ${job.amp}: ${asked.fault.code}`)
     const { closest } = proposeSet(await candidates(world, step, id, wanted), asked.value.demand, {
       maximumTestAgeDays: shop.testAgeDays,

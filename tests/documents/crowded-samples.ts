@@ -1,4 +1,5 @@
 /** The hardest papers a shop could print: long names, empty values, many lines, large amounts. */
+
 import type { PaperSettings } from '@/lib/documents/facts'
 import type { PickupFacts } from '@/lib/documents/pickup-sheet'
 import type { QuoteFacts } from '@/lib/documents/quote-paper'
@@ -8,6 +9,7 @@ import type { WorkOrderFacts } from '@/lib/documents/work-order'
 import { lineAmount, money, sum, taxOn } from '@/lib/domain/money'
 import type { PlotReading } from '@/lib/domain/plot/operating-point'
 import { type PlateSheet, plateSheet } from '@/lib/domain/plot/plate-sheet'
+import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 
 export const SIXTY = 'Aurelianissima-Konstantinopolitana Featherstonehaugh-Wetherby'
 export const ONE_WORD = 'Hottentottenstottertrottelmutterbeutelrattenlattengitter'.repeat(3)
@@ -162,7 +164,7 @@ function crowdedPlots(points: PlateSheet['points']): PlateSheet[] {
   })
   const rating = { watts: 30, system: 'design-maximum' } as const
   return [null, { ohms: 4200, arrangement: 'push-pull', tubesPerSide: 7 } as const].flatMap((load) => {
-    const drawn = plateSheet({ typeId: '6L6', designation: ONE_WORD, rating, readings, load })
+    const drawn = plateSheet({ typeId: '6L6', designation: ONE_WORD, rating, readings, load, catalogue: HANDBOOK_ONLY })
     return drawn.ok ? [drawn.value] : []
   })
 }

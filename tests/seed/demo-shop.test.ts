@@ -7,6 +7,7 @@ import { JOB_STATES } from '@/lib/domain/job/job-state'
 import { checkPassPhrase } from '@/lib/domain/person/password'
 import { clockInZone } from '@/lib/domain/quote/answer'
 import { stateNow } from '@/lib/domain/quote/quote'
+import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 import { closeDatabase, db } from '@/lib/store/database'
 import { findQuote } from '@/lib/store/quote'
 import { findShop } from '@/lib/store/shop'
@@ -282,7 +283,7 @@ describe('its chassis', () => {
         id: position,
         position,
         role,
-        base: socketBaseOf(typeFitted),
+        base: socketBaseOf(typeFitted, HANDBOOK_ONLY),
         across,
         depth,
       }))

@@ -6,6 +6,7 @@ import type { BenchResult, SocketResult } from '@/lib/domain/bench/bench-result'
 import { milliampsText, percentText, voltsText, wattsText } from '@/lib/domain/bias/bias-figures'
 import { verdictWord } from '@/lib/domain/bias/bias-text'
 import type { IdleResult } from '@/lib/domain/bias/idle'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import type { ChassisSocketView } from './chassis-view'
 
 function idleView({
@@ -38,6 +39,7 @@ function resultView(result: SocketResult | undefined) {
 export function socketViews(
   sheet: AmpSheet,
   result: BenchResult | null,
+  catalogue: TubeCatalogue,
   hrefOf?: (socket: Socket) => string,
 ): ChassisSocketView[] {
   const results = new Map(result?.sockets.map((each) => [each.socket.id, each]))
@@ -47,7 +49,7 @@ export function socketViews(
     role: socket.role,
     roleWord: roleWord(socket.role),
     typeFitted: socket.typeFitted,
-    base: socketBaseOf(socket.typeFitted),
+    base: socketBaseOf(socket.typeFitted, catalogue),
     across: socket.across,
     depth: socket.depth,
     mark: socket.markFitted || null,

@@ -1,16 +1,13 @@
 /** The curve sheets of a round, folded away: one for each output group and type. */
-import { type GroupPlot, groupPlots, type PlotRound } from '@/lib/domain/plot/group-plots'
-import type { PlotLoad } from '@/lib/domain/plot/load-path'
+import { type GroupPlot, groupPlots, type PlotRound, type PlotSettings } from '@/lib/domain/plot/group-plots'
 import { plotFaultText } from '@/lib/domain/plot/plot-text'
 import { capital, type Words } from '@/lib/domain/words'
 import { PlateCurves } from './plate-curves'
 import styles from './plate-curves.module.css'
 
-type Props = {
+type Props = PlotSettings & {
   readonly rounds: readonly PlotRound[]
   readonly words: Words
-  /** Load of a group's stage; null where it is not known. */
-  readonly loadOf?: (group: string) => PlotLoad | null
 }
 
 function Folded({ group, designation, plot }: GroupPlot, words: Words) {
@@ -32,7 +29,7 @@ function Folded({ group, designation, plot }: GroupPlot, words: Words) {
   )
 }
 
-export function GroupPlots({ rounds, words, loadOf }: Props) {
-  const plots = groupPlots(rounds, loadOf)
+export function GroupPlots({ rounds, words, loadOf, catalogue }: Props) {
+  const plots = groupPlots(rounds, { loadOf, catalogue })
   return plots.length === 0 ? null : <div>{plots.map((each) => Folded(each, words))}</div>
 }

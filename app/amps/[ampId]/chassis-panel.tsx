@@ -1,14 +1,15 @@
 import Link from 'next/link'
 import type { AmpSheet } from '@/lib/domain/amp/amp'
 import { unknownTypes } from '@/lib/domain/amp/socket-base'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import type { Words } from '@/lib/domain/words'
 import type { ListedAmp } from '@/lib/store/amp'
 import { CopySheet } from '../copy-sheet'
 import { SheetChassis } from '../sheet-chassis'
 
-type ChassisPanelProps = { sheet: AmpSheet; others: readonly ListedAmp[]; words: Words }
+type ChassisPanelProps = { sheet: AmpSheet; others: readonly ListedAmp[]; words: Words; catalogue: TubeCatalogue }
 
-export function ChassisPanel({ sheet, others, words }: ChassisPanelProps) {
+export function ChassisPanel({ sheet, others, words, catalogue }: ChassisPanelProps) {
   const { amp, sockets } = sheet
   const sheetAddress = `/amps/${amp.id}/sheet`
   if (sockets.length === 0) {
@@ -25,7 +26,10 @@ export function ChassisPanel({ sheet, others, words }: ChassisPanelProps) {
       </section>
     )
   }
-  const unknown = unknownTypes(sockets.map(({ typeFitted }) => typeFitted))
+  const unknown = unknownTypes(
+    sockets.map(({ typeFitted }) => typeFitted),
+    catalogue,
+  )
   return (
     <section className="panel" aria-labelledby="chassis">
       <div className="panel-head">
@@ -38,7 +42,7 @@ export function ChassisPanel({ sheet, others, words }: ChassisPanelProps) {
       {unknown.length > 0 && (
         <p className="form-message">{unknown.join(', ')}: not in the handbook, no ratings known.</p>
       )}
-      <SheetChassis sheet={sheet} words={words} />
+      <SheetChassis sheet={sheet} words={words} catalogue={catalogue} />
     </section>
   )
 }

@@ -34,7 +34,7 @@ export default async function AmpPage({ params, searchParams }: PageProps<'/amps
   return (
     <Shell shop={shop} actor={actor}>
       <AmpHead amp={amp} owner={owner} others={others} />
-      <ChassisPanel sheet={sheet} others={others} words={words} />
+      <ChassisPanel sheet={sheet} others={others} words={words} catalogue={shop} />
       <div className="columns">
         <div className="stack">
           <AmpJobs amp={amp} jobs={jobs} shop={shop} />

@@ -17,7 +17,7 @@ export function JobChassis({ bench, shop, jobNumber }: { bench: LatestBench; sho
     <ChassisDrawing
       title={ampName(sheet.amp)}
       titleLines={[read]}
-      sockets={socketViews(sheet, standing, () => `/jobs/${jobNumber}/bench`)}
+      sockets={socketViews(sheet, standing, shop, () => `/jobs/${jobNumber}/bench`)}
       words={chassisWords(words)}
     />
   )

@@ -38,7 +38,7 @@ export default async function TubePage({ params, searchParams }: PageProps<'/sto
   ])
   const now = new Date()
   const kit = stockKit(shop)
-  const type = stockType(tube.designation)
+  const type = stockType(tube.designation, shop)
   const electrodes = { screen: type.mayHaveScreen, grid: type.mayHaveGrid, second: type.mayHaveTwoSections }
   const start = { today: dayInZone(now, shop.timeZone), instrument: testers[0] ?? '' }
   const sitsInAmp = fittings.some(({ removedAt }) => removedAt === null)
@@ -47,7 +47,7 @@ export default async function TubePage({ params, searchParams }: PageProps<'/sto
       <h1>
         {tube.mark} <span className="soft">{tube.designation}</span>
       </h1>
-      <TypeLists testers={testers} />
+      <TypeLists testers={testers} catalogue={shop} />
       <section className="panel">
         <h2>Tests</h2>
         <TestsTable tests={tests} shop={shop} now={now} />

@@ -21,7 +21,7 @@ export default async function NewTubePage() {
   return (
     <Shell shop={shop} actor={actor}>
       <h1>Take in one {wordsFor(shop.words).tube}</h1>
-      <TypeLists testers={testers} />
+      <TypeLists testers={testers} catalogue={shop} />
       <NewTubeForm kit={stockKit(shop)} values={values} withTest={mayDo(actor, 'bench-work')} />
     </Shell>
   )

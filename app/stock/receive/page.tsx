@@ -23,7 +23,7 @@ export default async function ReceivePage() {
       {!mayDo(actor, 'bench-work') && (
         <p className="caution">Readings are entered by a technician. Take them in untested, or ask one to sign in.</p>
       )}
-      <TypeLists testers={testers} />
+      <TypeLists testers={testers} catalogue={shop} />
       <ReceiveForm
         kit={stockKit(shop)}
         values={{ ...receiveValues({ today, instrument: testers[0] ?? '' }), once: onceMark() }}

@@ -5,6 +5,7 @@ import { knownTube } from '@/lib/calc/input/known-tube'
 import { name } from '@/lib/calc/input/quantities'
 import { ok } from '@/lib/domain/result'
 import { listDesignationsByRole } from '@/lib/domain/tube/list-designations'
+import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 import { tubeCard } from './tube-card'
 
 const input = z.strictObject({
@@ -23,4 +24,4 @@ export const tube = calculator({
 
 /** Numbers of the same tube and similar types are on each card. */
 export const tubeList = (): object =>
-  Object.fromEntries(listDesignationsByRole().map(({ role, designations }) => [role, designations]))
+  Object.fromEntries(listDesignationsByRole(HANDBOOK_ONLY).map(({ role, designations }) => [role, designations]))

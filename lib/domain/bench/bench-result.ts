@@ -1,4 +1,5 @@
 /** A whole round of readings worked out: each output socket, and how alike they idle. */
+
 import type { AmpSheet } from '@/lib/domain/amp/amp'
 import type { Socket } from '@/lib/domain/amp/socket'
 import { type GroupBalance, groupBalance } from '@/lib/domain/bias/group-balance'
@@ -6,6 +7,7 @@ import { computeIdle, type IdleResult } from '@/lib/domain/bias/idle'
 import { type IdleFault, isIncomplete } from '@/lib/domain/bias/idle-fault'
 import type { IdleContext, IdleWindow, IdleWindows } from '@/lib/domain/bias/idle-reading'
 import type { PercentWindow, Shop } from '@/lib/domain/shop/shop'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import { ratio, volts } from '@/lib/domain/units'
 import { type ReadingGap, readingOfSocket } from './reading-of-socket'
 import { isBlank, type ReadingSet, type SocketEntry } from './reading-set'
@@ -34,6 +36,8 @@ export type BenchResult = {
 }
 
 type WindowSettings = Pick<Shop, 'idleFixed' | 'idleCathode' | 'idleSingle'>
+/** Its windows, and the tube types it knows. */
+export type BenchShop = WindowSettings & TubeCatalogue
 
 const share = ({ low, high }: PercentWindow): IdleWindow => ({ low: ratio(low / 100), high: ratio(high / 100) })
 
@@ -66,12 +70,13 @@ function outcomeOf(
   socket: Socket,
   entry: SocketEntry,
   set: ReadingSet,
-  windows: IdleWindows,
+  shop: BenchShop,
 ): SocketOutcome {
   if (socket.role !== 'output') return { kind: 'noted' }
-  const reading = readingOfSocket(socket, entry, set, outputGroup(sheet, socket.matchGroup).length)
+  const groupSize = outputGroup(sheet, socket.matchGroup).length
+  const reading = readingOfSocket(socket, entry, set, { groupSize, catalogue: shop })
   if (!reading.ok) return { kind: 'gap', gap: reading.fault }
-  const idle = computeIdle(reading.value, idleContext(sheet, socket, set, windows))
+  const idle = computeIdle(reading.value, idleContext(sheet, socket, set, idleWindows(shop)))
   if (idle.ok) return { kind: 'idle', idle: idle.value }
   return { kind: isIncomplete(idle.fault) ? 'incomplete' : 'contradiction', fault: idle.fault }
 }
@@ -92,14 +97,13 @@ function completed(sheet: AmpSheet, socket: Socket, typed: SocketEntry, entries:
   return withSharedDrop(socket, typed, known, group.length)
 }
 
-export function benchResult(sheet: AmpSheet, set: ReadingSet, shop: WindowSettings): BenchResult {
-  const windows = idleWindows(shop)
+export function benchResult(sheet: AmpSheet, set: ReadingSet, shop: BenchShop): BenchResult {
   const entries = new Map(set.entries.map((entry) => [entry.socketId, entry]))
   const sockets = sheet.sockets.flatMap((socket) => {
     const typed = entries.get(socket.id)
     if (!typed || isBlank(typed)) return []
     const entry = socket.role === 'output' ? completed(sheet, socket, typed, entries) : typed
-    return [{ socket, entry, outcome: outcomeOf(sheet, socket, entry, set, windows) }]
+    return [{ socket, entry, outcome: outcomeOf(sheet, socket, entry, set, shop) }]
   })
   return { sockets, groups: outputGroups(sheet).map((name) => groupResult(sockets, name)) }
 }

@@ -11,6 +11,7 @@
  *
  * Agreement within a wide band proves little, and is said to.
  */
+
 import type { AmpSheet } from '@/lib/domain/amp/amp'
 import type { Socket } from '@/lib/domain/amp/socket'
 import { type Banded, banded } from '@/lib/domain/bias/banded'
@@ -18,6 +19,7 @@ import { sourceOfKey } from '@/lib/domain/bias/error-source'
 import { computeIdle, type IdleResult } from '@/lib/domain/bias/idle'
 import type { IdleWindows, SocketReading } from '@/lib/domain/bias/idle-reading'
 import { scale, sub, type Uncertain } from '@/lib/domain/bias/uncertain'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import { idleContext, outputGroup, type SocketResult } from './bench-result'
 import { type Suspect, suspectsOf } from './cross-check-suspects'
 import { readingOfSocket } from './reading-of-socket'
@@ -54,14 +56,19 @@ export type CrossCheck = {
 /** Of the mean current. Common practice, no source: a set is trimmed to within some 10 %. */
 const COARSE_SHARE = 0.2
 
-type Bench = { readonly sheet: AmpSheet; readonly set: ReadingSet; readonly windows: IdleWindows }
+type Bench = {
+  readonly sheet: AmpSheet
+  readonly set: ReadingSet
+  readonly windows: IdleWindows
+  readonly catalogue: TubeCatalogue
+}
 
-function waysAt({ sheet, set, windows }: Bench, socket: Socket, entry: SocketEntry): Way[] {
+function waysAt({ sheet, set, windows, catalogue }: Bench, socket: Socket, entry: SocketEntry): Way[] {
   const groupSize = outputGroup(sheet, socket.matchGroup).length
   return CURRENT_METHODS.flatMap((method) => {
     // In an amplifier with supplied grid volts the cathode's own volts are no way of finding the current.
     if (method === 'cathode-bias' && socket.biasKind !== 'cathode-resistor') return []
-    const reading = readingOfSocket(socket, { ...entry, method }, set, groupSize)
+    const reading = readingOfSocket(socket, { ...entry, method }, set, { groupSize, catalogue })
     if (!reading.ok) return []
     const idle = computeIdle(reading.value, idleContext(sheet, socket, set, windows))
     return idle.ok ? [{ method, reading: reading.value, idle: idle.value }] : []

@@ -14,6 +14,7 @@ import type { SocketDemand } from '@/lib/domain/matching/candidate'
 import { LARGEST_SET } from '@/lib/domain/matching/match-limits'
 import { fail, ok, type Result } from '@/lib/domain/result'
 import { stockType } from '@/lib/domain/stock/stock-type'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import { volts, watts } from '@/lib/domain/units'
 import { type BenchResult, outputGroup } from './bench-result'
 
@@ -51,11 +52,12 @@ export function groupDemand(
   sheet: AmpSheet,
   group: string,
   result: BenchResult | null,
+  catalogue: TubeCatalogue,
 ): Result<GroupDemand, DemandFault> {
   const sockets = outputGroup(sheet, group)
   const untyped = sockets.filter(({ typeFitted }) => typeFitted.trim() === '')
   if (untyped.length > 0) return fail({ code: 'no-type', sockets: untyped.map(({ position }) => position) })
-  const types = sockets.map(({ typeFitted }) => stockType(typeFitted))
+  const types = sockets.map(({ typeFitted }) => stockType(typeFitted, catalogue))
   const families = [...new Set(types.map(({ family }) => family))]
   const type = types[0]
   if (!type || families.length > 1) return fail({ code: 'mixed-families', families })

@@ -10,6 +10,7 @@ import type { Socket } from '@/lib/domain/amp/socket'
 import type { CurrentMethod, Resistor, ScreenCurrentSource, SocketReading } from '@/lib/domain/bias/idle-reading'
 import { fail, ok, type Result } from '@/lib/domain/result'
 import { findTubeType } from '@/lib/domain/tube/find-tube-type'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import { ohms, ratio, volts } from '@/lib/domain/units'
 import type { ReadingMethod, ReadingSet, SocketEntry } from './reading-set'
 
@@ -106,16 +107,21 @@ function screenSource(socket: Socket, entry: SocketEntry, set: Conditions): Scre
   }
 }
 
-/** `groupSize` is the number of output sockets in this socket's match group. */
+export type SocketPlace = {
+  /** The number of output sockets in this socket's match group. */
+  readonly groupSize: number
+  readonly catalogue: TubeCatalogue
+}
+
 export function readingOfSocket(
   socket: Socket,
   entry: SocketEntry,
   set: Conditions,
-  groupSize: number,
+  { groupSize, catalogue }: SocketPlace,
 ): Result<SocketReading, ReadingGap> {
   const { position, typeFitted } = socket
   if (typeFitted.trim() === '') return fail({ code: 'type-not-noted', socket: position })
-  const variant = findTubeType(typeFitted)
+  const variant = findTubeType(typeFitted, catalogue)
   if (!variant) return fail({ code: 'type-not-in-handbook', socket: position, designation: typeFitted })
   if (socket.biasKind === '') return fail({ code: 'bias-kind-not-noted', socket: position })
   const method = currentMethod(socket, entry, set, groupSize)

@@ -2,6 +2,7 @@
 import type { BenchResult, SocketResult } from '@/lib/domain/bench/bench-result'
 import type { IdleResult } from '@/lib/domain/bias/idle'
 import type { Result } from '@/lib/domain/result'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import type { PlotLoad } from './load-path'
 import type { PlotReading, When } from './operating-point'
 import { type PlateSheet, type PlotFault, plateSheet } from './plate-sheet'
@@ -13,6 +14,12 @@ export type GroupPlot = {
   readonly group: string
   readonly designation: string
   readonly plot: Result<PlateSheet, PlotFault>
+}
+
+export type PlotSettings = {
+  /** Load of a group's stage; null where it is not known. */
+  readonly loadOf: (group: string) => PlotLoad | null
+  readonly catalogue: TubeCatalogue
 }
 
 type Read = { readonly group: string; readonly idle: IdleResult; readonly reading: PlotReading }
@@ -32,28 +39,25 @@ function readAt({ socket, entry, outcome }: SocketResult, when: When | null): Re
   return [{ group: socket.matchGroup, idle, reading }]
 }
 
-function groupPlot(reads: readonly Read[], loadOf: (group: string) => PlotLoad | null): GroupPlot[] {
+function groupPlot(reads: readonly Read[], { loadOf, catalogue }: PlotSettings): GroupPlot[] {
   const [first] = reads
   if (!first) return []
   const { typeId, designation, plateRatingWatts, ratingSystem } = first.idle
   const rating = plateRatingWatts === null ? null : { watts: plateRatingWatts, system: ratingSystem }
   const readings = reads.map(({ reading }) => reading)
-  const plot = plateSheet({ typeId, designation, rating, readings, load: loadOf(first.group) })
+  const plot = plateSheet({ typeId, designation, rating, readings, load: loadOf(first.group), catalogue })
   return [{ group: first.group, designation, plot }]
 }
 
 /** Rounds in the order they were taken. */
-export function groupPlots(
-  rounds: readonly PlotRound[],
-  loadOf: (group: string) => PlotLoad | null = () => null,
-): GroupPlot[] {
+export function groupPlots(rounds: readonly PlotRound[], settings: PlotSettings): GroupPlot[] {
   const reads = rounds.flatMap(({ when, result }) => result.sockets.flatMap((each) => readAt(each, when)))
   const keyOf = ({ group, idle }: Read) => `${group}\n${idle.designation}`
   const keys = [...new Set(reads.map(keyOf))]
   return keys.flatMap((key) =>
     groupPlot(
       reads.filter((read) => keyOf(read) === key),
-      loadOf,
+      settings,
     ),
   )
 }

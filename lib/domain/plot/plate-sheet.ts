@@ -6,9 +6,12 @@
  * no screen volts were read the screen is taken to stand at the plate's volts, which
  * is an assumption and said so.
  */
+
+import { catalogueModel } from '@/lib/domain/model/catalogue-model'
 import { tubeCurrents } from '@/lib/domain/model/plate-curves'
-import { type TypeModel, typeModel } from '@/lib/domain/model/type-model'
+import type { TypeModel } from '@/lib/domain/model/type-model'
 import { fail, ok, type Result } from '@/lib/domain/result'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import type { RatingSystem } from '@/lib/domain/tube/tube-variant'
 import { axisAround, axisFromZero } from './axis'
 import type { Frame } from './frame'
@@ -27,6 +30,7 @@ export type PlateSheetInput = {
   readonly readings: readonly PlotReading[]
   /** Null: not known; the load line is then left out. */
   readonly load: PlotLoad | null
+  readonly catalogue: TubeCatalogue
 }
 
 export type PlotFault = { readonly code: 'no-curves' | 'nothing-read'; readonly designation: string }
@@ -152,8 +156,9 @@ export function plateSheet({
   rating,
   readings,
   load,
+  catalogue,
 }: PlateSheetInput): Result<PlateSheet, PlotFault> {
-  const found = typeModel(typeId)
+  const found = catalogueModel(typeId, catalogue)
   if (!found.ok) return fail({ code: 'no-curves', designation })
   if (readings.length === 0) return fail({ code: 'nothing-read', designation })
   const model = found.value

@@ -3,6 +3,7 @@
  * editable defaults: they are the shop's rule, never law.
  */
 import type { Money } from '@/lib/domain/money'
+import type { OwnTubeType } from '@/lib/domain/tube/tube-catalogue'
 import type { WordSet } from '@/lib/domain/words'
 
 export type PaperSize = 'A4' | 'LETTER'
@@ -42,9 +43,11 @@ export type Shop = {
   readonly soakMinMinutes: number
   readonly demo: boolean
   readonly version: number
+  /** Tube types it wrote down beside the handbook. */
+  readonly ownTypes: readonly OwnTubeType[]
 }
 
-export type ShopSettings = Omit<Shop, 'version' | 'demo'>
+export type ShopSettings = Omit<Shop, 'version' | 'demo' | 'ownTypes'>
 
 /**
  * What a new shop starts from. Idle windows: common practice, no source.

@@ -10,6 +10,7 @@
  */
 import { dayInZone } from '../calendar'
 import type { Candidate, TubeTest as ComparedTest, TestPoint, TubeRatings, TubeState } from '../matching/candidate'
+import type { TubeCatalogue } from '../tube/tube-catalogue'
 import type { Ratings, SourcedNumber } from '../tube/tube-variant'
 import { volts, watts } from '../units'
 import { stockType } from './stock-type'
@@ -20,11 +21,12 @@ export type CandidateView = {
   readonly timeZone: string
   /** Tubes held for it are free here. */
   readonly jobInHand: string | null
+  readonly catalogue: TubeCatalogue
 }
 
 export function candidateOf(stocked: StockedTube, view: CandidateView): Candidate {
   const { tube } = stocked
-  const { family, base, variant } = stockType(tube.designation)
+  const { family, base, variant } = stockType(tube.designation, view.catalogue)
   return {
     tubeId: tube.id,
     mark: tube.mark,

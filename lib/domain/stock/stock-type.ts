@@ -4,6 +4,8 @@
  * family of its own, and nothing about its electrodes is assumed.
  */
 import { findTubeType } from '../tube/find-tube-type'
+import { foldedDesignation } from '../tube/folded-designation'
+import type { TubeCatalogue } from '../tube/tube-catalogue'
 import type { TubeClass, TubeVariant } from '../tube/tube-variant'
 
 export type StockType = {
@@ -22,15 +24,8 @@ export type StockType = {
 const SCREENED: ReadonlySet<TubeClass> = new Set(['beam-tetrode', 'power-pentode', 'triode-pentode', 'signal-pentode'])
 const TWO_SECTIONS: ReadonlySet<TubeClass> = new Set(['twin-triode', 'triode-pentode', 'rectifier'])
 
-/** "6 xyz-7" and "6XYZ7" are one unknown type. */
-const foldedDesignation = (text: string): string =>
-  text
-    .normalize('NFKC')
-    .toUpperCase()
-    .replace(/[\s\-–—.()]+/g, '')
-
-export function stockType(designation: string): StockType {
-  const variant = findTubeType(designation)
+export function stockType(designation: string, catalogue: TubeCatalogue): StockType {
+  const variant = findTubeType(designation, catalogue)
   const is = (classes: ReadonlySet<TubeClass>) => variant === null || classes.has(variant.tubeClass)
   return {
     designation: designation.trim(),

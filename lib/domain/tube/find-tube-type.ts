@@ -1,5 +1,6 @@
 /**
- * From a designation as people write it to the variant it names.
+ * From a designation as people write it to the variant it names, in the handbook or
+ * among the types the shop wrote down itself.
  *
  * Read in this order: the designation itself; another number of the same tube
  * (CV, VT, national); the number without a low-loss base letter Y; without the
@@ -12,9 +13,12 @@
  * Suffix rules: RETMA type designation scheme. Numbers of merely similar types
  * are never resolved.
  */
+
+import { foldedDesignation as folded } from './folded-designation'
 import { HANDBOOK } from './handbook'
 import type { HandbookType, HandbookVariant } from './handbook-type'
 import { typicalScreenShare } from './screen-share'
+import type { OwnTubeType, TubeCatalogue } from './tube-catalogue'
 import { openBase, openHeaters, openRatings, ratingsOf } from './tube-ratings'
 import type { Resolution, TubeVariant } from './tube-variant'
 
@@ -25,11 +29,7 @@ type Found = {
   readonly resolution: Resolution
 }
 
-const folded = (text: string): string =>
-  text
-    .normalize('NFKC')
-    .toUpperCase()
-    .replace(/[\s\-–—.()]+/g, '')
+type Index = ReadonlyMap<string, Found>
 
 function variantNamed(type: HandbookType, designation: string): HandbookVariant {
   const found = type.variants.find((variant) => variant.designations.includes(designation))
@@ -37,16 +37,16 @@ function variantNamed(type: HandbookType, designation: string): HandbookVariant 
   return found
 }
 
-function readIndex(): ReadonlyMap<string, Found> {
+function readIndex(types: readonly HandbookType[]): Index {
   const index = new Map<string, Found>()
-  for (const type of HANDBOOK) {
+  for (const type of types) {
     for (const variant of type.variants) {
       for (const designation of variant.designations) {
         index.set(folded(designation), { type, variant, designation, resolution: 'designation' })
       }
     }
   }
-  for (const type of HANDBOOK) {
+  for (const type of types) {
     for (const { number, kind, of } of type.otherNumbers) {
       if (index.has(folded(number))) throw new Error(`The number ${number} is given twice`)
       index.set(folded(number), { type, variant: variantNamed(type, of), designation: of, resolution: kind })
@@ -55,7 +55,16 @@ function readIndex(): ReadonlyMap<string, Found> {
   return index
 }
 
-const INDEX = readIndex()
+const PRINTED = readIndex(HANDBOOK)
+/** Kept as long as the list itself: a page looks up dozens of designations in one. */
+const OWN = new WeakMap<readonly OwnTubeType[], Index>()
+
+function ownIndex({ ownTypes }: TubeCatalogue): Index {
+  const known = OWN.get(ownTypes) ?? readIndex(ownTypes)
+  OWN.set(ownTypes, known)
+  return known
+}
+
 const MERELY_SIMILAR: ReadonlySet<string> = new Set(
   HANDBOOK.flatMap((type) => type.similar.map(({ number }) => folded(number))),
 )
@@ -66,13 +75,14 @@ function withoutRuggedLetters(name: string): string[] {
   return plain.filter((candidate) => candidate !== name)
 }
 
-function findOne(name: string): Found | null {
-  const exact = INDEX.get(name)
+/** What the shop wrote down itself is found under its very designation, before any reading of suffixes. */
+function findOne(name: string, own: Index): Found | null {
+  const exact = own.get(name) ?? PRINTED.get(name)
   if (exact) return exact
-  const lowLossBase = /[A-Z]Y$/.test(name) ? INDEX.get(name.slice(0, -1)) : undefined
+  const lowLossBase = /[A-Z]Y$/.test(name) ? PRINTED.get(name.slice(0, -1)) : undefined
   if (lowLossBase) return lowLossBase
   for (const candidate of withoutRuggedLetters(name)) {
-    const found = INDEX.get(candidate) ?? earlierIssue(candidate)
+    const found = PRINTED.get(candidate) ?? earlierIssue(candidate)
     if (found) return { ...found, resolution: 'special-quality' }
   }
   return earlierIssue(name)
@@ -80,25 +90,25 @@ function findOne(name: string): Found | null {
 
 function earlierIssue(name: string): Found | null {
   if (MERELY_SIMILAR.has(name) || !/[ABC]$/.test(name)) return null
-  const found = INDEX.get(name.slice(0, -1))
+  const found = PRINTED.get(name.slice(0, -1))
   return found ? { ...found, resolution: 'later-issue' } : null
 }
 
 const JAN = /^\s*JAN[\s-]*/i
 const MAKER_LETTERS = /^[A-Z]{2,4}[\s-]+(?=\d)/i
 
-function findWritten(text: string): Found | null {
-  const asWritten = findOne(folded(text))
+function findWritten(text: string, own: Index): Found | null {
+  const asWritten = findOne(folded(text), own)
   if (asWritten || !JAN.test(text)) return asWritten
   const withoutJan = text.replace(JAN, '')
-  return findOne(folded(withoutJan)) ?? findOne(folded(withoutJan.replace(MAKER_LETTERS, '')))
+  return findOne(folded(withoutJan), own) ?? findOne(folded(withoutJan.replace(MAKER_LETTERS, '')), own)
 }
 
 const plateLimit = ({ type, variant }: Found): number =>
   ratingsOf(type, variant)?.limits.plateWatts?.[0] ?? Number.POSITIVE_INFINITY
 
-function findJoined(text: string): Found | null {
-  const parts = text.split('/').map(findWritten)
+function findJoined(text: string, own: Index): Found | null {
+  const parts = text.split('/').map((part) => findWritten(part, own))
   const found = parts.filter((part) => part !== null).sort((a, b) => plateLimit(a) - plateLimit(b))
   const [first] = found
   if (!first || found.some((one) => one.type.id !== first.type.id)) return null
@@ -128,9 +138,10 @@ function tubeVariant({ type, variant, designation, resolution }: Found, asked: s
 }
 
 /** Null when the designation is not known here. Never a guess at something near. */
-export function findTubeType(designation: string): TubeVariant | null {
+export function findTubeType(designation: string, catalogue: TubeCatalogue): TubeVariant | null {
   const text = designation.trim()
   if (text === '') return null
-  const found = findWritten(text) ?? (text.includes('/') ? findJoined(text) : null)
+  const own = ownIndex(catalogue)
+  const found = findWritten(text, own) ?? (text.includes('/') ? findJoined(text, own) : null)
   return found && tubeVariant(found, text.toUpperCase().replace(/\s+/g, ' '))
 }

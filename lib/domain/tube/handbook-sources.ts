@@ -45,7 +45,10 @@ const PUBLISHED = {
   'article-tube-types': 'a magazine article on tube types (December 2000)',
 } as const
 
-export type SourceKey = keyof typeof PUBLISHED | `${keyof typeof RECALLED}-${Confidence}`
+/** A figure a shop entered itself; what it was read from stands on the type's card. */
+const SHOP = 'entered by this shop'
+
+export type SourceKey = 'shop' | keyof typeof PUBLISHED | `${keyof typeof RECALLED}-${Confidence}`
 
 function recalledProvenances(): [string, Provenance][] {
   return Object.entries(RECALLED).flatMap(([key, text]) =>
@@ -58,6 +61,7 @@ function recalledProvenances(): [string, Provenance][] {
 
 const PROVENANCES: ReadonlyMap<string, Provenance> = new Map([
   ...recalledProvenances(),
+  ['shop', { basis: 'shop-entry', confidence: null, text: SHOP }],
   ...Object.entries(PUBLISHED).map(([key, text]): [string, Provenance] => [
     key,
     { basis: 'published', confidence: null, text },

@@ -27,7 +27,7 @@ export type TubeClass =
 export type RatingSystem = 'design-centre' | 'design-maximum' | 'absolute' | 'not-stated'
 
 export type Provenance = {
-  readonly basis: 'published' | 'from-memory'
+  readonly basis: 'published' | 'from-memory' | 'shop-entry'
   /** Only for from-memory. */
   readonly confidence: 'high' | 'medium' | 'low' | null
   /** Readable: "6V6GTA data sheet, as transcribed on a builder's page" or "from memory: US receiving-tube handbooks". */

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { pinHints } from '@/app/jobs/[jobNumber]/bench/pin-hints'
+import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 
-const of = (typeFitted: string, role: 'output' | 'preamp' = 'output') => pinHints({ typeFitted, role })
+const of = (typeFitted: string, role: 'output' | 'preamp' = 'output') => pinHints({ typeFitted, role }, HANDBOOK_ONLY)
 
 describe('pins beside the boxes', () => {
   test('a 6L6GC on base 7AC: 3, 4, 8 and 5 (common practice, no source)', () => {

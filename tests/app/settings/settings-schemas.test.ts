@@ -10,10 +10,11 @@ import type { Day } from '@/lib/domain/calendar'
 import { money } from '@/lib/domain/money'
 import type { Instrument } from '@/lib/domain/shop/instrument'
 import type { Shop } from '@/lib/domain/shop/shop'
+import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 import { ohms } from '@/lib/domain/units'
 import { SHOP } from '@/tests/support/stocked-shop'
 
-const shop: Shop = { ...SHOP, demo: false, version: 3 }
+const shop: Shop = { ...SHOP, ...HANDBOOK_ONLY, demo: false, version: 3 }
 
 function faultsOf(schema: Parameters<typeof readValues>[0], values: Record<string, string>) {
   const read = readValues(schema, values)

@@ -5,9 +5,9 @@ import { benchResult } from '@/lib/domain/bench/bench-result'
 import { readingGapText } from '@/lib/domain/bench/reading-gap-text'
 import { methodOf } from '@/lib/domain/bench/reading-of-socket'
 import type { ReadingSet, SocketEntry } from '@/lib/domain/bench/reading-set'
-import { NEW_SHOP_DEFAULTS } from '@/lib/domain/shop/shop'
 import { ohms } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
+import { BENCH_SHOP } from '@/tests/support/bench-shop'
 
 const socket = (id: string, more: Partial<Socket>): Socket => ({
   ...plainSocket(id, 'output', '6L6GC'),
@@ -87,7 +87,7 @@ describe('a round of readings worked out', () => {
       senseDropVolts: 0.0352,
       screenDropVolts: 0.987,
     })
-    const idle = only(benchResult(sheet(sockets), round([read]), NEW_SHOP_DEFAULTS))
+    const idle = only(benchResult(sheet(sockets), round([read]), BENCH_SHOP))
     expect(idle.plateWatts.value).toBeCloseTo(14.066, 3)
     expect(idle.screenAmps.value).toBeCloseTo(0.0021, 6)
     expect(idle.screenAmps.estimate).toBe(false)
@@ -97,7 +97,7 @@ describe('a round of readings worked out', () => {
   test('1.59 V over a 41 Ω half primary is 38.8 mA, about 70 % of 25 W at 450 V (common practice, no source)', () => {
     const sockets = [socket('V4', { typeFitted: 'EL34', halfPrimaryOhms: 41 })]
     const read = entry('V4', { method: 'half-primary-drop', plateVolts: 450, cathodeVolts: 0, halfDropVolts: 1.59 })
-    const idle = only(benchResult(sheet(sockets), round([read]), NEW_SHOP_DEFAULTS))
+    const idle = only(benchResult(sheet(sockets), round([read]), BENCH_SHOP))
     expect(1000 * idle.plateAmps.value).toBeCloseTo(38.78, 2)
     expect(idle.platePercent?.value).toBeCloseTo(69.8, 1)
     expect(idle.verdict.verdict).toBe('uncertain')
@@ -109,7 +109,7 @@ describe('a round of readings worked out', () => {
     const read = ['V3', 'V4'].map((id) =>
       entry(id, { method: 'cathode-bias', plateVolts: 318, cathodeVolts: 10.4, screenVolts: 310 }),
     )
-    const result = benchResult(sheet(sockets), round(read), NEW_SHOP_DEFAULTS)
+    const result = benchResult(sheet(sockets), round(read), BENCH_SHOP)
     const idle = only(result)
     // 10.4 V / 130 Ω / 2 = 40 mA a cathode.
     expect(1000 * idle.cathodeAmps.value).toBeCloseTo(40, 6)
@@ -121,7 +121,7 @@ describe('a round of readings worked out', () => {
     const more = { typeFitted: 'EL84', biasKind: 'cathode-resistor', cathodeOhms: 130, cathodeSharedBy: 2 } as const
     const sockets = [socket('V3', more), socket('V4', more)]
     const read = ['V3', 'V4'].map((id) => entry(id, { method: 'cathode-bias', plateVolts: 318, cathodeVolts: 10.4 }))
-    const { sockets: results } = benchResult(sheet(sockets), round(read), NEW_SHOP_DEFAULTS)
+    const { sockets: results } = benchResult(sheet(sockets), round(read), BENCH_SHOP)
     const resistors = results.map(({ outcome }) =>
       outcome.kind === 'idle'
         ? outcome.idle.contributions.find(({ source }) => source.kind === 'resistor')?.source.name
@@ -133,14 +133,14 @@ describe('a round of readings worked out', () => {
 
   test('a preamp socket keeps its volts and is not judged', () => {
     const sockets = [socket('V1', { role: 'preamp', typeFitted: '12AX7', biasKind: '', matchGroup: '' })]
-    const result = benchResult(sheet(sockets), round([entry('V1', { plateVolts: 182 })]), NEW_SHOP_DEFAULTS)
+    const result = benchResult(sheet(sockets), round([entry('V1', { plateVolts: 182 })]), BENCH_SHOP)
     expect(result.sockets[0]?.outcome).toEqual({ kind: 'noted' })
   })
 
   test('an empty socket is left out; it is no reading of zero', () => {
     const sockets = [socket('V4', { senseOhms: 1 }), socket('V5', { senseOhms: 1 })]
     const read = entry('V4', { method: 'cathode-sense', plateVolts: 425, senseDropVolts: 0.03 })
-    const result = benchResult(sheet(sockets), round([read, entry('V5', {})]), NEW_SHOP_DEFAULTS)
+    const result = benchResult(sheet(sockets), round([read, entry('V5', {})]), BENCH_SHOP)
     expect(result.sockets.map(({ socket: { position } }) => position)).toEqual(['V4'])
   })
 })
@@ -156,7 +156,7 @@ describe('what one part tells of several tubes', () => {
       entry(id, id === 'V3' ? { plateVolts: 320, cathodeVolts: 12.3, method: 'cathode-bias' } : { plateVolts: 320 }),
     )
     // 12.3 V / 68 Ω / 4 = 45.22 mA; 320 − 12.3 = 307.7 V, by hand.
-    for (const each of idles(benchResult(sheet(quad), round(read), NEW_SHOP_DEFAULTS))) {
+    for (const each of idles(benchResult(sheet(quad), round(read), BENCH_SHOP))) {
       expect(1000 * (each?.cathodeAmps.value ?? 0)).toBeCloseTo(45.22, 2)
       expect(each?.plateToCathodeVolts.value).toBeCloseTo(307.7, 6)
     }
@@ -166,7 +166,7 @@ describe('what one part tells of several tubes', () => {
     const read = ['V3', 'V4'].map((id, at) =>
       entry(id, { plateVolts: 320, cathodeVolts: at === 0 ? 12.3 : 12.1, method: 'cathode-bias' }),
     )
-    const result = benchResult(sheet(quad), round(read), NEW_SHOP_DEFAULTS)
+    const result = benchResult(sheet(quad), round(read), BENCH_SHOP)
     expect(result.sockets.map(({ entry: { cathodeVolts } }) => cathodeVolts)).toEqual([12.3, 12.1])
   })
 
@@ -179,7 +179,7 @@ describe('what one part tells of several tubes', () => {
         id === 'V2' ? { plateVolts: 452, halfDropVolts: 5.55, method: 'half-primary-drop' } : { plateVolts: 452 },
       ),
     )
-    const [first, second, other] = benchResult(sheet(sockets), round(read), NEW_SHOP_DEFAULTS).sockets
+    const [first, second, other] = benchResult(sheet(sockets), round(read), BENCH_SHOP).sockets
     expect(first?.outcome.kind).toBe('idle')
     expect(second?.outcome.kind).toBe('idle')
     expect(other?.outcome).toMatchObject({ kind: 'gap', gap: { code: 'no-current-read' } })
@@ -194,7 +194,7 @@ describe('what one part tells of several tubes', () => {
     const read = all.map(({ id }) =>
       entry(id, id === 'V3' ? { plateVolts: 320, cathodeVolts: 12, method: 'cathode-bias' } : { plateVolts: 320 }),
     )
-    expect(idles(benchResult(sheet(all), round(read), NEW_SHOP_DEFAULTS)).filter(Boolean)).toHaveLength(1)
+    expect(idles(benchResult(sheet(all), round(read), BENCH_SHOP)).filter(Boolean)).toHaveLength(1)
   })
 })
 
@@ -202,7 +202,7 @@ describe('where the cathode stands', () => {
   test('a grid-supplied stage read by its half primary has it at chassis, and says so', () => {
     const sockets = [socket('V4', { halfPrimaryOhms: 74, side: 'A' })]
     const read = entry('V4', { method: 'half-primary-drop', plateVolts: 452, halfDropVolts: 2.775 })
-    const idle = only(benchResult(sheet(sockets), round([read]), NEW_SHOP_DEFAULTS))
+    const idle = only(benchResult(sheet(sockets), round([read]), BENCH_SHOP))
     // 2.775 V / 74 Ω = 37.5 mA; × 452 V = 16.95 W, by hand.
     expect(idle.plateWatts.value).toBeCloseTo(16.95, 2)
     expect(idle.estimates).toContainEqual({ kind: 'cathode-at-chassis-assumed' })
@@ -212,7 +212,7 @@ describe('where the cathode stands', () => {
     const more = { typeFitted: 'EL34', biasKind: 'cathode-resistor', cathodeOhms: 470, senseOhms: 10 } as const
     const read = { method: 'cathode-sense', plateVolts: 410, senseDropVolts: 0.65 } as const
     const result = (cathodeVolts: number | null) =>
-      benchResult(sheet([socket('V2', more)]), round([entry('V2', { ...read, cathodeVolts })]), NEW_SHOP_DEFAULTS)
+      benchResult(sheet([socket('V2', more)]), round([entry('V2', { ...read, cathodeVolts })]), BENCH_SHOP)
     expect(result(null).sockets[0]?.outcome).toMatchObject({
       kind: 'incomplete',
       fault: { code: 'missing-cathode-voltage' },
@@ -222,18 +222,14 @@ describe('where the cathode stands', () => {
 
   test('a signal tube in an output socket is no contradiction of the readings', () => {
     const read = entry('V4', { method: 'cathode-sense', plateVolts: 250, senseDropVolts: 0.03 })
-    const result = benchResult(
-      sheet([socket('V4', { typeFitted: '12BH7', senseOhms: 1 })]),
-      round([read]),
-      NEW_SHOP_DEFAULTS,
-    )
+    const result = benchResult(sheet([socket('V4', { typeFitted: '12BH7', senseOhms: 1 })]), round([read]), BENCH_SHOP)
     expect(result.sockets[0]?.outcome.kind).toBe('incomplete')
   })
 })
 
 describe('what is missing is named', () => {
   const gapOf = (more: Partial<Socket>, read: Partial<SocketEntry>) => {
-    const result = benchResult(sheet([socket('V4', more)]), round([entry('V4', read)]), NEW_SHOP_DEFAULTS)
+    const result = benchResult(sheet([socket('V4', more)]), round([entry('V4', read)]), BENCH_SHOP)
     const outcome = result.sockets[0]?.outcome
     return outcome?.kind === 'gap' ? readingGapText(outcome.gap, words) : outcome?.kind
   }
@@ -256,7 +252,7 @@ describe('what is missing is named', () => {
 
   test('plate volts below the cathode are a contradiction, not a negative power', () => {
     const read = entry('V4', { method: 'cathode-sense', plateVolts: 0.01, senseDropVolts: 0.03 })
-    const result = benchResult(sheet([socket('V4', { senseOhms: 1 })]), round([read]), NEW_SHOP_DEFAULTS)
+    const result = benchResult(sheet([socket('V4', { senseOhms: 1 })]), round([read]), BENCH_SHOP)
     expect(result.sockets[0]?.outcome.kind).toBe('contradiction')
   })
 })

@@ -6,9 +6,9 @@ import { type CrossCheck, crossCheck, crossChecks } from '@/lib/domain/bench/cro
 import { agreementWord, comparisonText, oddOneOutText, suspectText } from '@/lib/domain/bench/cross-check-text'
 import type { ReadingSet, SocketEntry } from '@/lib/domain/bench/reading-set'
 import { COPPER_PER_CELSIUS } from '@/lib/domain/bias/idle-currents'
-import { NEW_SHOP_DEFAULTS } from '@/lib/domain/shop/shop'
 import { ohms } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
+import { BENCH_SHOP } from '@/tests/support/bench-shop'
 
 /** One 6L6GC of a push-pull pair: 1 Ω sense, half primaries 74.0 and 81.6 Ω, 470 Ω to the screen. */
 const base = plainSocket('V4', 'output', '6L6GC')
@@ -83,7 +83,12 @@ function check(read: Partial<SocketEntry>, socket: Partial<Socket> = {}, more: P
   const sheet = sheetOf([{ ...v4, ...socket }, v5])
   const [first] = sheet.sockets
   const found =
-    first && crossCheck({ sheet, set: setOf([entry], more), windows: idleWindows(NEW_SHOP_DEFAULTS) }, first, entry)
+    first &&
+    crossCheck(
+      { sheet, set: setOf([entry], more), windows: idleWindows(BENCH_SHOP), catalogue: BENCH_SHOP },
+      first,
+      entry,
+    )
   if (!found) throw new Error('Nothing was compared')
   return found
 }
@@ -122,10 +127,15 @@ describe('two ways at one socket', () => {
 
   test('one way only, or a socket that is no output, is no cross-check', () => {
     const entry = { ...blank, senseDropVolts: 0.0352 }
-    const bench = { sheet: sheetOf([v4, v5]), set: setOf([entry]), windows: idleWindows(NEW_SHOP_DEFAULTS) }
+    const bench = {
+      sheet: sheetOf([v4, v5]),
+      set: setOf([entry]),
+      windows: idleWindows(BENCH_SHOP),
+      catalogue: BENCH_SHOP,
+    }
     expect(crossCheck(bench, v4, entry)).toBeNull()
     expect(crossCheck(bench, { ...v4, role: 'driver' }, { ...entry, ...honest })).toBeNull()
-    expect(crossChecks(bench, benchResult(bench.sheet, bench.set, NEW_SHOP_DEFAULTS).sockets).size).toBe(0)
+    expect(crossChecks(bench, benchResult(bench.sheet, bench.set, BENCH_SHOP).sockets).size).toBe(0)
   })
 
   test('agreement within a band of more than a fifth of the current is called rough', () => {
@@ -149,8 +159,8 @@ test('a drop read once at a half that two tubes share is held against both of th
     { ...blank, ...honest, socketId: 'V6', halfDropVolts: null },
   ]
   const set = setOf(entries)
-  const { sockets } = benchResult(sheet, set, NEW_SHOP_DEFAULTS)
-  const checks = crossChecks({ sheet, set, windows: idleWindows(NEW_SHOP_DEFAULTS) }, sockets)
+  const { sockets } = benchResult(sheet, set, BENCH_SHOP)
+  const checks = crossChecks({ sheet, set, windows: idleWindows(BENCH_SHOP), catalogue: BENCH_SHOP }, sockets)
   expect([...checks.keys()]).toEqual(['V4', 'V6'])
   expect([...checks.values()].every(({ comparisons }) => comparisons.every(({ agree }) => agree))).toBe(true)
 })

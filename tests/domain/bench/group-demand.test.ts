@@ -3,8 +3,8 @@ import { plainSocket, type Socket } from '@/lib/domain/amp/socket'
 import { benchResult } from '@/lib/domain/bench/bench-result'
 import { groupDemand, socketsFor } from '@/lib/domain/bench/group-demand'
 import type { ReadingSet, SocketEntry } from '@/lib/domain/bench/reading-set'
-import { NEW_SHOP_DEFAULTS } from '@/lib/domain/shop/shop'
 import { ohms } from '@/lib/domain/units'
+import { BENCH_SHOP } from '@/tests/support/bench-shop'
 
 const socket = (position: string, side: Socket['side']): Socket => ({
   ...plainSocket(position, 'output'),
@@ -75,7 +75,7 @@ describe('what the tubes of a set must stand', () => {
       entries: milliamps.map((read, place) => entry(`V${place}`, read)),
     }
     const sheet = { amp: details, sockets }
-    const demand = groupDemand(sheet, 'output', benchResult(sheet, set, NEW_SHOP_DEFAULTS))
+    const demand = groupDemand(sheet, 'output', benchResult(sheet, set, BENCH_SHOP), BENCH_SHOP)
     if (!demand.ok) throw new Error(demand.fault.code)
     return demand.value
   }

@@ -1,15 +1,17 @@
 /** One plain bench reading: 425 V, 35.2 mV over 1 Ω, a 6L6GC in a grid-supplied push-pull amp. */
+
 import type { IdleResult } from '@/lib/domain/bias/idle'
 import { computeIdle } from '@/lib/domain/bias/idle'
 import type { CurrentMethod, IdleContext, Resistor, SocketReading } from '@/lib/domain/bias/idle-reading'
 import { DEFAULT_IDLE_WINDOWS } from '@/lib/domain/bias/idle-verdict'
 import { type Meter, USUAL_INPUT_RESISTANCE } from '@/lib/domain/bias/meter'
 import { findTubeType } from '@/lib/domain/tube/find-tube-type'
+import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 import type { TubeVariant } from '@/lib/domain/tube/tube-variant'
 import { ohms, ratio, volts } from '@/lib/domain/units'
 
 export function variant(designation: string): TubeVariant {
-  const found = findTubeType(designation)
+  const found = findTubeType(designation, HANDBOOK_ONLY)
   if (!found) throw new Error(`No tube type ${designation}`)
   return found
 }

@@ -1,6 +1,8 @@
 /** A pair of 6L6GC at 425 V and 35.2 and 38.9 mA, screens at 391 V, read to ± 0.65 % and ± 3 %. */
+
 import type { PlotReading } from '@/lib/domain/plot/operating-point'
 import { type PlateSheet, type PlateSheetInput, plateSheet } from '@/lib/domain/plot/plate-sheet'
+import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 
 const banded = (value: number, plusMinus: number) => ({
   value,
@@ -35,6 +37,7 @@ export const plotInput = (given: Partial<PlateSheetInput> = {}): PlateSheetInput
   rating: { watts: 30, system: 'design-maximum' },
   readings: [plotReading('V4'), plotReading('V5', { milliamps: 38.9 })],
   load: null,
+  catalogue: HANDBOOK_ONLY,
   ...given,
 })
 

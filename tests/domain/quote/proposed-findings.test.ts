@@ -3,10 +3,10 @@ import type { AmpSheet } from '@/lib/domain/amp/amp'
 import { benchResult } from '@/lib/domain/bench/bench-result'
 import type { ReadingSet } from '@/lib/domain/bench/reading-set'
 import { proposedFindings } from '@/lib/domain/quote/proposed-findings'
-import { NEW_SHOP_DEFAULTS } from '@/lib/domain/shop/shop'
 import { ohms } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
 import { ampDetails, outputSocket } from '@/tests/support/amps'
+import { BENCH_SHOP } from '@/tests/support/bench-shop'
 
 const grid = { biasKind: 'grid-supplied', typeFitted: '6L6GC', senseOhms: 1 } as const
 const sheet: AmpSheet = {
@@ -52,7 +52,7 @@ const set = (drops: readonly (number | null)[]): ReadingSet => ({
 })
 
 const said = (drops: readonly (number | null)[], words: 'US' | 'UK' = 'US') =>
-  proposedFindings(benchResult(sheet, set(drops), NEW_SHOP_DEFAULTS), wordsFor(words))
+  proposedFindings(benchResult(sheet, set(drops), BENCH_SHOP), wordsFor(words))
 
 describe('sentences proposed from the readings', () => {
   it('70 mA at 450 V in a 30 W tube is over its rating, and is said so with figures, the guess marked', () => {

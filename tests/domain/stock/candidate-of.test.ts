@@ -5,12 +5,13 @@ import { candidateOf } from '@/lib/domain/stock/candidate-of'
 import { stockedTube } from '@/lib/domain/stock/latest-test'
 import { stockType } from '@/lib/domain/stock/stock-type'
 import type { Tube, TubeTest } from '@/lib/domain/stock/tube'
+import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 import { volts } from '@/lib/domain/units'
 import { section } from '@/tests/support/stocked-shop'
 import { aDemand, someLimits } from '../matching/tubes'
 
 const NOW = new Date('2031-05-20T15:00:00Z')
-const view = { now: NOW, timeZone: 'America/New_York', jobInHand: 'job-1' }
+const view = { now: NOW, timeZone: 'America/New_York', jobInHand: 'job-1', catalogue: HANDBOOK_ONLY }
 
 const aTube = (over: Partial<Tube> = {}): Tube => ({
   ...{ id: 'id-1', mark: 'T-0001', designation: '6L6GC', family: '6L6', condition: 'used-tested', price: money(4000) },
@@ -125,7 +126,7 @@ it('four tubes of stock make a pair: the closest two, not the one held elsewhere
     candidate({ id: mark, mark, ...over }, [aTest({ sections: [section(milliamps, 6)] })])
   const elsewhere = { hold: 'reserved', heldForJob: 'job-9', heldForJobNumber: '1009-2' } as const
   const stock = [read('A', 70), read('B', 70, elsewhere), read('C', 71), read('D', 78)]
-  const { family, base } = stockType('6L6GC')
+  const { family, base } = stockType('6L6GC', HANDBOOK_ONLY)
   const { closest, excluded } = proposeSet(stock, aDemand(2, { family, base }), someLimits())
   expect(closest?.tubes.map(({ candidate: { mark } }) => mark).sort()).toEqual(['A', 'C'])
   expect(excluded.map(({ candidate: { mark }, reasons }) => [mark, reasons])).toEqual([

@@ -3,6 +3,7 @@ import type { Day } from '@/lib/domain/calendar'
 import { stockType } from '@/lib/domain/stock/stock-type'
 import { isTestGiven, type TestEntry, testedInstant, testFaults } from '@/lib/domain/stock/test-entry'
 import { tubeFaultText } from '@/lib/domain/stock/tube-fault'
+import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 import { volts } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
 import { section, testEntry } from '@/tests/support/stocked-shop'
@@ -16,7 +17,7 @@ const NOTHING: Partial<TestEntry> = {
 }
 
 const faults = (over: Partial<TestEntry>, type = '6L6GC') =>
-  testFaults(testEntry(over), stockType(type), TODAY).map(({ code, field }) => `${code} ${field}`)
+  testFaults(testEntry(over), stockType(type, HANDBOOK_ONLY), TODAY).map(({ code, field }) => `${code} ${field}`)
 
 describe('a test', () => {
   it('of a 6L6GC at 250 / 250 / −14 V with its plate current is complete; transconductance may be left out', () => {

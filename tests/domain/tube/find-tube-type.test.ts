@@ -2,10 +2,11 @@ import { describe, expect, test } from 'vitest'
 import { findTubeType } from '@/lib/domain/tube/find-tube-type'
 import { HANDBOOK } from '@/lib/domain/tube/handbook'
 import { listDesignations, listDesignationsByRole } from '@/lib/domain/tube/list-designations'
+import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 
-const watts = (designation: string) => findTubeType(designation)?.ratings?.plateWatts?.value
+const watts = (designation: string) => findTubeType(designation, HANDBOOK_ONLY)?.ratings?.plateWatts?.value
 const named = (designation: string) => {
-  const found = findTubeType(designation)
+  const found = findTubeType(designation, HANDBOOK_ONLY)
   return found && [found.typeId, found.designation, found.resolution]
 }
 
@@ -36,38 +37,50 @@ describe('designations as people write them', () => {
   test.each(['', '  ', 'nonsense', '6', 'KT', '6L6XYZ', 'E83CC', '12345', '/', 'JAN-'])(
     '"%s" is no type known here',
     (asked) => {
-      expect(findTubeType(asked)).toBeNull()
+      expect(findTubeType(asked, HANDBOOK_ONLY)).toBeNull()
     },
   )
 
   test('VT75 is two tubes: only the RAF number is the KT66', () => {
-    expect(findTubeType('VT75')).toBeNull()
-    expect(findTubeType('VT75 (RAF)')?.typeId).toBe('KT66')
+    expect(findTubeType('VT75', HANDBOOK_ONLY)).toBeNull()
+    expect(findTubeType('VT75 (RAF)', HANDBOOK_ONLY)?.typeId).toBe('KT66')
   })
 
   test('KT88/6550 names two types and is not guessed at', () => {
-    expect(findTubeType('KT88/6550')).toBeNull()
+    expect(findTubeType('KT88/6550', HANDBOOK_ONLY)).toBeNull()
   })
 
   test('a merely similar type is never taken for the tube: 6BW6, 7027A, 5U4GA, 12SN7GT', () => {
-    expect(['6BW6', '7027A', '5U4GA', '12SN7GT'].map(findTubeType)).toEqual([null, null, null, null])
+    expect(['6BW6', '7027A', '5U4GA', '12SN7GT'].map((one) => findTubeType(one, HANDBOOK_ONLY))).toEqual([
+      null,
+      null,
+      null,
+      null,
+    ])
   })
 
   test('every designation of the pick list finds itself', () => {
-    for (const designation of listDesignations()) expect(findTubeType(designation)?.designation).toBe(designation)
+    for (const designation of listDesignations(HANDBOOK_ONLY))
+      expect(findTubeType(designation, HANDBOOK_ONLY)?.designation).toBe(designation)
   })
 
   test('every other number finds the designation it stands for', () => {
     for (const { number, of } of HANDBOOK.flatMap((type) => type.otherNumbers)) {
-      expect([number, findTubeType(number)?.designation]).toEqual([number, of])
+      expect([number, findTubeType(number, HANDBOOK_ONLY)?.designation]).toEqual([number, of])
     }
   })
 })
 
 describe('ratings go with the variant', () => {
   test('6V6GT 12 W design-centre, 6V6GTA 14 W design-maximum', () => {
-    expect(findTubeType('6V6GT')?.ratings).toMatchObject({ system: 'design-centre', plateWatts: { value: 12 } })
-    expect(findTubeType('6V6GTA')?.ratings).toMatchObject({ system: 'design-maximum', plateWatts: { value: 14 } })
+    expect(findTubeType('6V6GT', HANDBOOK_ONLY)?.ratings).toMatchObject({
+      system: 'design-centre',
+      plateWatts: { value: 12 },
+    })
+    expect(findTubeType('6V6GTA', HANDBOOK_ONLY)?.ratings).toMatchObject({
+      system: 'design-maximum',
+      plateWatts: { value: 14 },
+    })
   })
 
   test('6L6G 19 W, 5881 23 W, 6L6GC 30 W', () => {
@@ -75,21 +88,24 @@ describe('ratings go with the variant', () => {
   })
 
   test('two names of one tube with two ratings: the lower is taken', () => {
-    expect(findTubeType('6L6GC/5881')?.designation).toBe('5881')
+    expect(findTubeType('6L6GC/5881', HANDBOOK_ONLY)?.designation).toBe('5881')
   })
 
   test('a 6L6WGB has no sheet here: 19 W stands in and is marked', () => {
-    expect(findTubeType('6L6WGB')).toMatchObject({ ratingsStandIn: true, ratings: { plateWatts: { value: 19 } } })
+    expect(findTubeType('6L6WGB', HANDBOOK_ONLY)).toMatchObject({
+      ratingsStandIn: true,
+      ratings: { plateWatts: { value: 19 } },
+    })
   })
 
   test('the ECL82 answers with its pentode of 7 W and keeps the triode of 1 W aside', () => {
-    const found = findTubeType('6BM8')
+    const found = findTubeType('6BM8', HANDBOOK_ONLY)
     expect([found?.ratings?.plateWatts?.value, found?.otherSection?.plateWatts?.value]).toEqual([7, 1])
   })
 
   test('a variant is a plain object: it survives JSON unchanged', () => {
-    for (const designation of listDesignations()) {
-      const found = findTubeType(designation)
+    for (const designation of listDesignations(HANDBOOK_ONLY)) {
+      const found = findTubeType(designation, HANDBOOK_ONLY)
       expect(JSON.parse(JSON.stringify(found))).toEqual(found)
     }
   })
@@ -97,8 +113,8 @@ describe('ratings go with the variant', () => {
 
 describe('the pick list', () => {
   test('runs output, small-signal, rectifier, with no name twice', () => {
-    const groups = listDesignationsByRole()
+    const groups = listDesignationsByRole(HANDBOOK_ONLY)
     expect(groups.map(({ role }) => role)).toEqual(['output', 'small-signal', 'rectifier'])
-    expect(new Set(listDesignations()).size).toBe(listDesignations().length)
+    expect(new Set(listDesignations(HANDBOOK_ONLY)).size).toBe(listDesignations(HANDBOOK_ONLY).length)
   })
 })

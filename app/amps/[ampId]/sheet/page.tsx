@@ -21,8 +21,8 @@ export default async function SheetPage({ params }: PageProps<'/amps/[ampId]/she
   if (!sheet) notFound()
   const { amp, sockets } = sheet
   const sameModel = sockets.length === 0 ? await listAmpsOfModel(amp.make, amp.model) : []
-  const bases = [...listDesignations(), ...sockets.map(({ typeFitted }) => typeFitted)].map(
-    (type) => [type, socketBaseOf(type)] as const,
+  const bases = [...listDesignations(shop), ...sockets.map(({ typeFitted }) => typeFitted)].map(
+    (type) => [type, socketBaseOf(type, shop)] as const,
   )
   return (
     <Shell shop={shop} actor={actor}>
@@ -35,7 +35,8 @@ export default async function SheetPage({ params }: PageProps<'/amps/[ampId]/she
         values={sheetFormValues(sheet)}
         title={ampTitle(amp)}
         words={wordsFor(shop.words)}
-        designations={listDesignations()}
+        designations={listDesignations(shop)}
+        catalogue={{ ownTypes: shop.ownTypes }}
         bases={Object.fromEntries(bases)}
       />
     </Shell>

@@ -4,6 +4,7 @@ import { FormMessage, HiddenField, SelectField, SubmitButton } from '@/app/_comp
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import type { SocketBase } from '@/lib/domain/amp/chassis-layout'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import type { Words } from '@/lib/domain/words'
 import { submitSheet } from './actions'
 import { LayoutChoices } from './layout-choices'
@@ -17,6 +18,7 @@ export type SheetFormProps = {
   readonly values: FormValues
   readonly title: string
   readonly words: Words
+  readonly catalogue: TubeCatalogue
   readonly designations: readonly string[]
   /** Of the types the list offers and those on the sheet. */
   readonly bases: Readonly<Record<string, SocketBase>>
@@ -27,7 +29,7 @@ const OUTPUT_OPTIONS = [
   { value: 'single-ended', text: 'single-ended' },
 ]
 
-export function SheetForm({ values, title, words, designations, bases }: SheetFormProps) {
+export function SheetForm({ values, title, words, designations, bases, catalogue }: SheetFormProps) {
   const form = useActionForm(submitSheet, freshForm(values), sheetSchema)
   const rows = rowsOf(form.state.values, 'sockets')
   return (
@@ -43,8 +45,15 @@ export function SheetForm({ values, title, words, designations, bases }: SheetFo
         </div>
         {rows.length === 0 && <LayoutChoices words={words} />}
         {rows.map((_row, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: the boxes are named by their place
-          <SocketBlock key={index} form={form} index={index} last={index === rows.length - 1} words={words} />
+          <SocketBlock
+            // biome-ignore lint/suspicious/noArrayIndexKey: the boxes are named by their place
+            key={index}
+            form={form}
+            index={index}
+            last={index === rows.length - 1}
+            words={words}
+            catalogue={catalogue}
+          />
         ))}
         <div className="row">
           <button type="submit" className="button quiet" formNoValidate name="edit" value="add:sockets">

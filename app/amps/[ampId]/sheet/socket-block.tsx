@@ -2,6 +2,7 @@
 import { HiddenField, SelectField, TextField } from '@/app/_components/form/form-fields'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
 import { roleWord, SOCKET_ROLES } from '@/lib/domain/amp/socket'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import type { Words } from '@/lib/domain/words'
 import { OutputValues } from './output-values'
 import styles from './sheet.module.css'
@@ -9,9 +10,9 @@ import { TypeField } from './type-field'
 
 const ROLE_OPTIONS = SOCKET_ROLES.map((role) => ({ value: role, text: roleWord(role) }))
 
-type SocketBlockProps = { form: ActionForm; index: number; last: boolean; words: Words }
+type SocketBlockProps = { form: ActionForm; index: number; last: boolean; words: Words; catalogue: TubeCatalogue }
 
-export function SocketBlock({ form, index, last, words }: SocketBlockProps) {
+export function SocketBlock({ form, index, last, words, catalogue }: SocketBlockProps) {
   const at = `sockets.${index}`
   const position = form.valueOf(`${at}.position`) || `socket ${index + 1}`
   return (
@@ -21,7 +22,7 @@ export function SocketBlock({ form, index, last, words }: SocketBlockProps) {
       <div className={styles.line}>
         <TextField form={form} name={`${at}.position`} label="Position" />
         <SelectField form={form} name={`${at}.role`} label="Role" options={ROLE_OPTIONS} />
-        <TypeField form={form} name={`${at}.typeFitted`} />
+        <TypeField form={form} name={`${at}.typeFitted`} catalogue={catalogue} />
         <TextField form={form} name={`${at}.markFitted`} label="Mark" />
       </div>
       <div className={styles.moves}>

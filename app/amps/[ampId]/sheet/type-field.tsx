@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'react'
 import { TextField } from '@/app/_components/form/form-fields'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 
 const LIST_ID = 'tube-types'
 
@@ -14,32 +15,37 @@ export const TypeList = ({ designations }: { designations: readonly string[] }) 
 )
 
 /** The handbook is fetched only once there is a type to look up. */
-async function isUnknown(type: string): Promise<boolean> {
+async function isUnknown(type: string, catalogue: TubeCatalogue): Promise<boolean> {
   if (type === '') return false
   const { findTubeType } = await import('@/lib/domain/tube/find-tube-type')
-  return findTubeType(type) === null
+  return findTubeType(type, catalogue) === null
 }
 
 /** Null while the handbook knows it. */
-function useUnknown(answered: string, attempt: number) {
+function useUnknown(answered: string, attempt: number, catalogue: TubeCatalogue) {
   const [type, setType] = useState(answered)
   const [unknown, setUnknown] = useState<string | null>(null)
   // biome-ignore lint/correctness/useExhaustiveDependencies: an answer may put another socket's type into this box
   useEffect(() => setType(answered), [answered, attempt])
   useEffect(() => {
     let wanted = true
-    void isUnknown(type).then((is) => wanted && setUnknown(is ? type : null))
+    void isUnknown(type, catalogue).then((is) => wanted && setUnknown(is ? type : null))
     return () => {
       wanted = false
     }
-  }, [type])
+  }, [type, catalogue])
   return { unknown, look: setType }
 }
 
-/** Any type may be written; one the handbook does not know is said to be so. */
-export function TypeField({ form, name }: { form: ActionForm; name: string }) {
-  const { unknown, look } = useUnknown(form.valueOf(name).trim(), form.state.attempt)
-  const hint = unknown === null ? undefined : `${unknown} is not in the handbook: no ratings known.`
+/** Any type may be written; one that is not known is said to be so. */
+type TypeFieldProps = { form: ActionForm; name: string; catalogue: TubeCatalogue }
+
+export function TypeField({ form, name, catalogue }: TypeFieldProps) {
+  const { unknown, look } = useUnknown(form.valueOf(name).trim(), form.state.attempt, catalogue)
+  const hint =
+    unknown === null
+      ? undefined
+      : `${unknown} is not in the handbook, nor among the shop’s own types: no ratings known.`
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: it only listens for the box inside being left
     <div onBlur={({ target }) => target instanceof HTMLInputElement && look(target.value.trim())}>

@@ -1,6 +1,7 @@
 /** Which pin each box of a socket is read at, where the handbook knows the base well enough to print it. */
 import type { Socket } from '@/lib/domain/amp/socket'
 import { findTubeType } from '@/lib/domain/tube/find-tube-type'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 
 export type PinHints = Readonly<Partial<Record<'plateVolts' | 'screenVolts' | 'cathodeVolts' | 'gridVolts', string>>>
 
@@ -15,8 +16,11 @@ const ELECTRODES = {
   gridVolts: /^g1?( pentode)?$/,
 } as const
 
-export function pinHints({ typeFitted, role }: Pick<Socket, 'typeFitted' | 'role'>): PinHints {
-  const pins = Object.entries(findTubeType(typeFitted)?.base.pins ?? {})
+export function pinHints(
+  { typeFitted, role }: Pick<Socket, 'typeFitted' | 'role'>,
+  catalogue: TubeCatalogue,
+): PinHints {
+  const pins = Object.entries(findTubeType(typeFitted, catalogue)?.base.pins ?? {})
   if (role !== 'output' && pins.some(([, name]) => name.includes('triode'))) return {}
   return Object.fromEntries(
     Object.entries(ELECTRODES).flatMap(([box, electrode]) => {

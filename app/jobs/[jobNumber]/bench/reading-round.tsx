@@ -27,7 +27,7 @@ type Props = {
 export function ReadingRound({ set, sheet, shop, jobNumber, may }: Props) {
   const words = wordsFor(shop.words)
   const result = benchResult(sheet, set, shop)
-  const checks = crossChecks({ sheet, set, windows: idleWindows(shop) }, result.sockets)
+  const checks = crossChecks({ sheet, set, windows: idleWindows(shop), catalogue: shop }, result.sockets)
   const when = formatInstant(set.takenAt, shop.timeZone, words.locale)
   const calibrated = set.calibratedOn
     ? `calibrated ${formatDay(set.calibratedOn, words.locale)}`
@@ -44,11 +44,16 @@ export function ReadingRound({ set, sheet, shop, jobNumber, may }: Props) {
       <ChassisDrawing
         title={ampName(sheet.amp)}
         titleLines={[when]}
-        sockets={socketViews(sheet, result)}
+        sockets={socketViews(sheet, result, shop)}
         words={chassisWords(words)}
       />
       <BenchReport result={result} words={words} checks={checks} />
-      <GroupPlots rounds={[{ when: null, result }]} words={words} loadOf={(group) => groupLoad(sheet, group)} />
+      <GroupPlots
+        rounds={[{ when: null, result }]}
+        words={words}
+        loadOf={(group) => groupLoad(sheet, group)}
+        catalogue={shop}
+      />
       {set.note && <p>{set.note}</p>}
       {may && <Corrections jobNumber={jobNumber} setId={set.id} />}
     </section>

@@ -52,7 +52,7 @@ export async function ReadingsSheet({ job, shop, actor, set, phase }: Props) {
       action={submitReadings.bind(null, job.number)}
       values={{ ...readingsValues(ordered, set, start, words), once: set ? '' : onceMark() }}
       sockets={ordered}
-      pins={Object.fromEntries(ordered.map((socket) => [socket.id, pinHints(socket)]))}
+      pins={Object.fromEntries(ordered.map((socket) => [socket.id, pinHints(socket, shop)]))}
       instruments={options}
       wordSet={shop.words}
       markedMainsVolts={sheet?.amp.mainsVolts ?? shop.mainsVolts}

@@ -30,11 +30,13 @@ export async function proposeForGroup({
   shop,
   limits,
 }: Asked): Promise<Result<GroupProposal, DemandFault>> {
-  const wanted = groupDemand(bench.sheet, group, bench.result)
+  const wanted = groupDemand(bench.sheet, group, bench.result, shop)
   if (!wanted.ok) return wanted
   const now = new Date()
   const stock = await listStockForFamily(wanted.value.demand.family)
-  const candidates = stock.map((tube) => candidateOf(tube, { now, timeZone: shop.timeZone, jobInHand: job.id }))
+  const candidates = stock.map((tube) =>
+    candidateOf(tube, { now, timeZone: shop.timeZone, jobInHand: job.id, catalogue: shop }),
+  )
   const proposal = proposeSet(candidates, wanted.value.demand, {
     maximumTestAgeDays: limits.age,
     allowOverPrintedRating: limits.over,

@@ -1,4 +1,5 @@
 /** The chassis with what goes where, and a line for each tube to tick when it is in. */
+
 import { ChassisDrawing } from '@/app/_components/chassis/chassis-drawing'
 import type { ChassisSocketView } from '@/app/_components/chassis/chassis-view'
 import { chassisWords } from '@/app/_components/chassis/chassis-words'
@@ -6,6 +7,7 @@ import { socketViews } from '@/app/_components/chassis/socket-views'
 import { type AmpSheet, ampName } from '@/lib/domain/amp/amp'
 import { formatInstant } from '@/lib/domain/calendar'
 import type { Shop } from '@/lib/domain/shop/shop'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import { capital, wordsFor } from '@/lib/domain/words'
 import { PressForm } from '../press-form'
 import { pressFitted } from './actions'
@@ -28,7 +30,7 @@ export function TubesToFit({ orders, sheet, jobNumber, shop, may }: Props) {
       <ChassisDrawing
         title={ampName(sheet.amp)}
         titleLines={[`job ${jobNumber}, what goes where`]}
-        sockets={orderedViews(sheet, orders)}
+        sockets={orderedViews(sheet, orders, shop)}
         words={chassisWords(words)}
       />
       <div className="table-scroll">
@@ -93,8 +95,8 @@ function OrderRow({ order, jobNumber, shop, may }: { order: TubeOrder; jobNumber
   )
 }
 
-function orderedViews(sheet: AmpSheet, orders: readonly TubeOrder[]): ChassisSocketView[] {
-  return socketViews(sheet, null).map((view) => {
+function orderedViews(sheet: AmpSheet, orders: readonly TubeOrder[], catalogue: TubeCatalogue): ChassisSocketView[] {
+  return socketViews(sheet, null, catalogue).map((view) => {
     const order = orders.find(({ position }) => position === view.position)
     if (!order) return { ...view, stateWord: 'stays' }
     return order.fitted

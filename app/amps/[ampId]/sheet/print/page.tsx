@@ -36,7 +36,7 @@ export default async function PrintSheetPage({ params }: PageProps<'/amps/[ampId
         <strong>Lethal voltage remains after unplugging.</strong> Discharge and prove it with a meter before touching
         anything. Local codes and licensed practice come first.
       </div>
-      <SheetChassis sheet={sheet} words={words} />
+      <SheetChassis sheet={sheet} words={words} catalogue={shop} />
       <ValuesTable sockets={sockets} words={words} />
     </Shell>
   )
