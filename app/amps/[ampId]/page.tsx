@@ -6,6 +6,7 @@ import { Shell } from '@/app/_components/shell/shell'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { findAmpSheet, listAmpsOfModel } from '@/lib/store/amp'
+import { findSupply } from '@/lib/store/amp-supply'
 import { findCustomer } from '@/lib/store/customer'
 import { listHistoryOf } from '@/lib/store/history'
 import { listJobsOf } from '@/lib/store/job'
@@ -14,6 +15,7 @@ import { ampValues } from '../amp-schema'
 import { AmpHead } from './amp-head'
 import { AmpJobs } from './amp-jobs'
 import { ChassisPanel } from './chassis-panel'
+import { SupplyPanel } from './supply-panel'
 
 export const metadata: Metadata = { title: 'Amplifier' }
 
@@ -24,17 +26,19 @@ export default async function AmpPage({ params, searchParams }: PageProps<'/amps
   if (!sheet) notFound()
   const { amp } = sheet
   const words = wordsFor(shop.words)
-  const [owner, jobs, history, sameModel] = await Promise.all([
+  const [owner, jobs, history, sameModel, supply] = await Promise.all([
     findCustomer(amp.customerId),
     listJobsOf({ ampId }),
     listHistoryOf('amp', ampId),
     listAmpsOfModel(amp.make, amp.model),
+    findSupply(ampId),
   ])
   const others = sameModel.filter(({ id }) => id !== ampId)
   return (
     <Shell shop={shop} actor={actor}>
       <AmpHead amp={amp} owner={owner} others={others} />
       <ChassisPanel sheet={sheet} others={others} words={words} catalogue={shop} />
+      <SupplyPanel ampId={ampId} facts={supply} words={words} />
       <div className="columns">
         <div className="stack">
           <AmpJobs amp={amp} jobs={jobs} shop={shop} />

@@ -6,7 +6,9 @@ import { ampTitle } from '@/lib/domain/amp/amp'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { findAmpSheet } from '@/lib/store/amp'
+import { findSupply } from '@/lib/store/amp-supply'
 import { SheetChassis } from '../../../sheet-chassis'
+import { SupplyTable } from '../../../supply-table'
 import { ValuesTable } from './values-table'
 
 export const metadata: Metadata = { title: 'Amplifier sheet' }
@@ -18,6 +20,7 @@ export default async function PrintSheetPage({ params }: PageProps<'/amps/[ampId
   const sheet = await findAmpSheet(ampId)
   if (!sheet) notFound()
   const { amp, sockets } = sheet
+  const supply = await findSupply(ampId)
   const words = wordsFor(shop.words)
   return (
     <Shell shop={shop} actor={actor}>
@@ -38,6 +41,8 @@ export default async function PrintSheetPage({ params }: PageProps<'/amps/[ampId
       </div>
       <SheetChassis sheet={sheet} words={words} catalogue={shop} />
       <ValuesTable sockets={sockets} words={words} />
+      <h2>Supply and bias</h2>
+      <SupplyTable facts={supply} words={words} />
     </Shell>
   )
 }
