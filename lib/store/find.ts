@@ -8,6 +8,7 @@ import { db } from './database'
 
 const columns = {
   id: true,
+  ampId: true,
   number: true,
   state: true,
   stateSince: true,

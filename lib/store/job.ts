@@ -41,6 +41,7 @@ const job = (row: Row): Job => ({
 
 const lineColumns = {
   id: true,
+  ampId: true,
   number: true,
   state: true,
   stateSince: true,

@@ -94,6 +94,13 @@ export async function findLatestReadings(jobId: string, phase: Phase, tx: Tx = d
   return row && readingSet(row)
 }
 
+/** The newest of any phase and any job this amplifier was here for. */
+export async function findLatestReadingsOfAmp(ampId: string, tx: Tx = db()): Promise<ReadingSet | null> {
+  const orderBy = [{ takenAt: 'desc' }, { id: 'desc' }] satisfies Prisma.ReadingSetOrderByWithRelationInput[]
+  const row = await tx.readingSet.findFirst({ where: { job: { ampId } }, orderBy, select: columns })
+  return row && readingSet(row)
+}
+
 export type NewReadingSet = ReadingConditions & {
   readonly jobId: string
   readonly takenAt: Date

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { startKey } from '@/app/_components/form/after-save'
 import { HistoryList } from '@/app/_components/history-list'
@@ -44,9 +45,12 @@ export default async function TubePage({ params, searchParams }: PageProps<'/sto
   const sitsInAmp = fittings.some(({ removedAt }) => removedAt === null)
   return (
     <Shell shop={shop} actor={actor}>
-      <h1>
-        {tube.mark} <span className="soft">{tube.designation}</span>
-      </h1>
+      <div className="page-head">
+        <h1>
+          {tube.mark} <span className="soft">{tube.designation}</span>
+        </h1>
+        <Link href={`/stock/${tube.id}/uses`}>Where it could go</Link>
+      </div>
       <TypeLists testers={testers} catalogue={shop} />
       <section className="panel">
         <h2>Tests</h2>

@@ -43,7 +43,10 @@ export type JobIntake = Pick<Job, 'fault' | 'faultSettings' | 'spendingLimit' | 
 }
 
 /** A row of the day's list. */
-export type JobLine = Pick<Job, 'id' | 'number' | 'state' | 'stateSince' | 'fault' | 'promisedOn' | 'receivedAt'> & {
+export type JobLine = Pick<
+  Job,
+  'id' | 'ampId' | 'number' | 'state' | 'stateSince' | 'fault' | 'promisedOn' | 'receivedAt'
+> & {
   readonly customerName: string
   readonly ampName: string
   readonly serial: string

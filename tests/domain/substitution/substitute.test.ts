@@ -114,7 +114,7 @@ describe('idle', () => {
     const bias = { kind: 'grid-supplied', now: volts(-42), coldest: volts(-46), hottest: volts(-38) } as const
     const [found] = of(ask('KT88', outputSocket('6L6GC', { bias })), 'idle')
     expect(found?.weight).toBe('change')
-    expect(found?.sentence).toMatch(/ends at -46.0 V/)
+    expect(found?.sentence).toMatch(/ends at −46.0 V/)
   })
 
   test('a cathode resistor that is too small is named with the one of the E24 series that would do', () => {
@@ -132,7 +132,7 @@ describe('idle', () => {
 
   test('the grid voltage it asks for is the one it then idles at', () => {
     const [first] = of(ask('EL34', outputSocket('6L6GC')), 'idle')
-    const needed = Number(/needs about (-[\d.]+) V/.exec(first?.sentence ?? '')?.[1])
+    const needed = -Number(/needs about −([\d.]+) V/.exec(first?.sentence ?? '')?.[1])
     const bias = { kind: 'grid-supplied', now: volts(needed), coldest: null, hottest: null } as const
     expect(weights(ask('EL34', outputSocket('6L6GC', { bias })), 'idle')).toEqual(['fits'])
   })

@@ -20,7 +20,10 @@ export default async function TubesPage({ params, searchParams }: PageProps<'/jo
   const words = wordsFor(shop.words)
   return (
     <>
-      <h2>{capital(words.tubes)} from stock</h2>
+      <div className="row spread">
+        <h2>{capital(words.tubes)} from stock</h2>
+        <Link href={`/amps/${job.ampId}/substitutes`}>What else may go in</Link>
+      </div>
       <LimitsForm action={`/jobs/${job.number}/tubes`} limits={limits} shop={shop} />
       {groups.length === 0 && (
         <p className="form-message">

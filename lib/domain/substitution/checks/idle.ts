@@ -50,7 +50,7 @@ function gridWhere(met: (grid: number) => boolean, deepest: number): number | nu
 
 const milliamps = (amps: number): string => `${(1000 * amps).toFixed(1)} mA`
 const percent = (share: number): string => `${Math.round(100 * share)} %`
-const volts = (value: number): string => `${value.toFixed(1)} V`
+const volts = (value: number): string => `${value.toFixed(1).replace('-', '−')} V`
 const ohmsText = (value: number): string => `${Number(value.toPrecision(3))} Ω`
 
 const shareAt = (stage: Stage, currents: Currents): number => (stage.plate * currents.plate) / stage.rating
