@@ -5,6 +5,7 @@ export const SUMMARIES = {
   tube: 'what the handbook knows of a type',
   idle: 'currents, dissipation and verdict from bench readings',
   predict: 'idle of a proposed tube before it is fitted, with its band',
+  substitute: 'which types may go into a socket, with every reason',
   discharge: 'how long a reservoir stays charged, and its energy',
 } as const
 
@@ -21,6 +22,8 @@ export async function loadCalculator(name: CalculatorName): Promise<Calculator> 
       return (await import('./idle/idle')).idle
     case 'predict':
       return (await import('./predict/predict')).predict
+    case 'substitute':
+      return (await import('./substitute/substitute')).substitute
     case 'discharge':
       return (await import('./discharge/discharge')).discharge
   }
