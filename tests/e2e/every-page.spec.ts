@@ -9,6 +9,7 @@ import { seatOf } from './demo-people'
 
 const WIDTHS = [1440, 820, 390]
 const STEPS = ['', '/amplifier', '/bench', '/tubes', '/quote', '/work', '/safety', '/pickup']
+const AMP_PAGES = ['/sheet', '/sheet/print', '/supply', '/substitutes']
 const ROOTS = [
   ...['/', '/jobs/new', '/jobs/new?customer=new', '/customers', '/customers/new', '/amps', '/amps/new', '/stock'],
   ...['/stock/new', '/stock/receive', '/outbox', '/find?q=a', '/settings', '/settings/people', '/settings/people/new'],
@@ -106,10 +107,13 @@ test('every other page opens, says nothing in the console and fits three widths'
   ]
   const amps = found.filter((address) => address.startsWith('/amps/'))
   expect(amps.length).toBeGreaterThanOrEqual(20)
-  const sheets = amps.slice(0, 6).flatMap((amp) => [`${amp}/sheet`, `${amp}/sheet/print`])
+  const sheets = amps.slice(0, 6).flatMap((amp) => AMP_PAGES.map((page) => `${amp}${page}`))
+  const tubes = found.filter((address) => /^\/stock\/\w+$/.test(address)).slice(0, 3)
   const [job] = jobs
   const readings = [`${job}/bench/new?phase=before`, `${job}/bench/new?phase=after`]
-  expect(await lookAtAll([...ROOTS, ...found, ...sheets, ...readings])).toEqual([])
+  expect(await lookAtAll([...ROOTS, ...found, ...sheets, ...tubes.map((tube) => `${tube}/uses`), ...readings])).toEqual(
+    [],
+  )
   expect(complaints).toEqual([])
 })
 
@@ -130,7 +134,7 @@ async function oneOfEachKind(page: Page): Promise<string[]> {
   ]
   return [
     ...ROOTS,
-    ...[amp, `${amp}/sheet`, `${amp}/sheet/print`, await first('/customers'), await first('/stock')],
+    ...[amp, ...AMP_PAGES.map((kind) => `${amp}${kind}`), await first('/customers'), await first('/stock')],
     ...[await first('/settings/people'), await first('/settings/instruments'), await first('/settings/operations')],
     ...STEPS.map((step) => `${tested}${step}`),
     ...[`${tested}/bench/new?phase=after`, `${waiting}/quote`, `${ready}/pickup`],
