@@ -53,16 +53,19 @@ describe('fitted rows', () => {
 describe('goals', () => {
   const outcomes = goalOutcomes([...allRowErrors().values()].flat())
 
-  it('four are missed, no more, and each by the rows that the report names', () => {
+  it('one is missed, no more, and by the rows that the report names', () => {
     const missed = outcomes.filter((one) => !one.met && !one.goal.startsWith('  '))
-    expect(missed.map(({ goal, beyond }) => [goal, beyond.map((one) => rowName(one.row))])).toEqual([
+    const names = missed.map(({ goal, beyond }) => [goal, beyond.map((one) => rowName(one.row)).sort()])
+    expect(names).toEqual([
       [
         'left-out and put-aside rows, output types: Ia worst',
-        ['KT88 triode-connected', '6F6 triode-connected push-pull AB2 fixed, 350 V', '300B 450 V, -104 V'],
+        [
+          '300B 450 V, -104 V',
+          '6F6 triode-connected push-pull AB2 fixed, 350 V',
+          'EL34 push-pull B, fixed bias (per valve)',
+          'KT88 triode-connected',
+        ],
       ],
-      ['fitted rows, output types: gm worst', ['6V6 triode-connected A1']],
-      ['fitted rows, output types: rp worst', ['6F6 class A1 single, 250 V']],
-      ['fitted rows, small-signal triodes: gm worst', ['12AT7 200 V, -1 V']],
     ])
   })
 

@@ -25,6 +25,9 @@ const KINDS: readonly ErrorSource['kind'][] = [
   'copper-warming',
 ]
 
+/** The one source that is stated as a standard uncertainty; every other is known by its limits (uncertain.ts, withLimits). */
+const STATED: ErrorSource['kind'] = 'screen-current'
+
 export const sourceKey = ({ kind, name }: ErrorSource): string => `${kind}:${name}`
 
 export function sourceOfKey(key: string): ErrorSource {
@@ -32,3 +35,6 @@ export function sourceOfKey(key: string): ErrorSource {
   if (!kind) throw new Error(`Not an error source: ${key}`)
   return { kind, name: key.slice(kind.length + 1) }
 }
+
+/** True for an error that is taken as anything between its limits, equally likely. */
+export const isLimitKey = (key: string): boolean => KINDS.some((kind) => kind !== STATED && key.startsWith(`${kind}:`))

@@ -10,7 +10,7 @@
  * assumption. With the screen strapped to the plate all current and power count
  * as plate current and power.
  *
- * Every result has a 95 % band (k = 2, JCGM 100:2008) made of the meter's gain
+ * Every result has a 95 % band (JCGM 100:2008; coverage.ts) made of the meter's gain
  * and counts, the resistors, and the assumptions. All results are plain objects.
  */
 import { fail, ok, type Result } from '@/lib/domain/result'

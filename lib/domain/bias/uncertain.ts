@@ -12,9 +12,6 @@
  */
 export type Uncertain = { readonly value: number; readonly errors: Readonly<Record<string, number>> }
 
-/** Coverage factor of the 95 % interval: JCGM 100:2008, 6.3.3 and G.6.6. */
-export const COVERAGE_FACTOR = 2
-
 export const exactly = (value: number): Uncertain => ({ value, errors: {} })
 
 /** `standard` is the standard uncertainty, not negative, in the unit of the value. */

@@ -54,7 +54,7 @@ export function ownModel(type: OwnTubeType): Result<TypeModel, 'no-curves' | Ind
   const records = type.rows.flatMap(printedRecord)
   if (records.length === 0) return ok(standing)
   const moved = individualTube(standing, records)
-  return moved.ok ? ok({ ...standing, parameters: moved.value.parameters }) : moved
+  return moved.ok ? ok({ ...standing, parameters: moved.value.parameters, movedTo: records.length }) : moved
 }
 
 export function catalogueModel(

@@ -17,8 +17,8 @@
  *
  * Everywhere smooth: plate and screen enter through `raised` (soft-edges.ts), which
  * is the voltage itself above 4 V. Two floors keep the divisions defined when both
- * are below the cathode: 1 V under the root in w, 1 µV in the sum of the shares.
- * With 250 V on the screen they change w by 8e-6 of itself and a current by 4e-9.
+ * are below the cathode: 10 mV under the root in w, 1 µV in the sum of the shares.
+ * With 250 V on the screen they change w by 8e-10 of itself and a current by 4e-9.
  * Not modelled: control-grid current, the dip of a tetrode below the knee, emission
  * limits. Currents at Va below some 30 V are therefore only an order of magnitude.
  */
@@ -75,7 +75,7 @@ export type PlateCurves = {
 export const CURVE_NUMBERS = 8
 
 const SHARE_FLOOR = 1e-6
-const WIDTH_FLOOR_SQUARED = 1
+const WIDTH_FLOOR_SQUARED = 1e-4
 
 /** Writes Ia, ∂Ia/∂Va, ∂Ia/∂Vg2, ∂Ia/∂Vg1, Ig2, ∂Ig2/∂Va, ∂Ig2/∂Vg2, ∂Ig2/∂Vg1 from `at` on. Allocates nothing. */
 export function pentodeInto(

@@ -15,9 +15,9 @@
  * Band: 95 %, I·exp(± 2 u), from JCGM 100:2008 (6.2.1, k = 2) on the logarithm.
  */
 import { type Amps, amps } from '../units'
-import { currentDensity, reach } from './current-density'
+import { curveShare, markOf, nearness, outsideBy, screenOnlyShare, testMarks } from './curve-doubt'
 import { type IndividualTube, scaleUncertainty, type TestPoint } from './individual-tube'
-import { type LoggedPoint, loggedPoint } from './tube-scales'
+import { loggedPoint } from './tube-scales'
 
 export type BandedCurrent = {
   readonly value: Amps
@@ -39,7 +39,6 @@ export type PredictedIdle = {
 }
 
 const COVERAGE = 2
-const SCREEN_SHARE = 0.4
 const FAR = Math.log(1.5)
 /** Beyond this a band says nothing; it keeps its ends finite. */
 const WIDEST_SHARE = 10
@@ -54,38 +53,19 @@ function banded(current: number, share: number): BandedCurrent {
   }
 }
 
-const least = (value: number): number => Math.max(value, 1)
-const apart = (a: number, b: number): number => Math.abs(Math.log(a / b))
-
-const drawing = (tube: IndividualTube, point: TestPoint): number =>
-  tube.type.parameters.kind === 'triode' ? point.plateToCathode : point.screenToCathode
-
-const densityAt = (tube: IndividualTube, point: TestPoint, here: LoggedPoint): number =>
-  currentDensity(here.plate + here.screen, drawing(tube, point))
-
-function distance(tube: IndividualTube, from: TestPoint, to: TestPoint, density: number): number {
-  const other = densityAt(tube, from, loggedPoint(tube.parameters, from))
-  if (density <= 0 || other <= 0) return Number.POSITIVE_INFINITY
-  return (
-    apart(density, other) +
-    apart(least(drawing(tube, to)), least(drawing(tube, from))) +
-    apart(least(to.plateToCathode), least(from.plateToCathode)) / 4
-  )
-}
-
 export function predictedIdle(tube: IndividualTube, point: TestPoint): PredictedIdle {
   const here = loggedPoint(tube.parameters, point)
-  const density = densityAt(tube, point, here)
   const { type } = tube
-  const outside = reach(density, type.coldest, type.hottest)
-  const nearness = Math.min(1, ...tube.testPoints.map((from) => distance(tube, from, point, density)))
-  const curveShare = nearness * Math.hypot(type.share, type.growth * outside)
+  const mark = markOf(type, point.plateToCathode, point.screenToCathode, here.plate + here.screen)
+  const outside = outsideBy(type, mark)
+  const near = nearness(testMarks(tube), mark)
+  const curves = curveShare(type, outside, near)
   const tubeShare = scaleUncertainty(tube, here.plateSlopes)
   const screenTubeShare = scaleUncertainty(tube, here.screenSlopes)
   return {
-    plate: banded(here.plate, Math.hypot(curveShare, tubeShare)),
-    screen: banded(here.screen, Math.hypot(curveShare, screenTubeShare, nearness * SCREEN_SHARE)),
-    curveShare,
+    plate: banded(here.plate, Math.hypot(curves, tubeShare)),
+    screen: banded(here.screen, Math.hypot(curves, screenTubeShare, screenOnlyShare(near))),
+    curveShare: curves,
     tubeShare,
     extrapolated: outside > FAR,
     cutoffKnown: type.cutoffKnown,

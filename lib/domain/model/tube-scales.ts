@@ -38,15 +38,15 @@ const scratch = new Float64Array(CURVE_NUMBERS)
 const at = (index: number): number => scratch[index] ?? Number.NaN
 
 /** Volts by which the drive falls when ln µ rises by one. */
-function driveByMu(tube: AmplifyingParameters, point: Point): number {
-  if (tube.kind === 'pentode') return point.screenToCathode / tube.mu
-  return Math.sqrt(tube.kvb + raised(point.plateToCathode) ** 2) / tube.mu
+export function driveByMu(tube: AmplifyingParameters, plateToCathode: number, screenToCathode: number): number {
+  if (tube.kind === 'pentode') return screenToCathode / tube.mu
+  return Math.sqrt(tube.kvb + raised(plateToCathode) ** 2) / tube.mu
 }
 
 export function loggedPoint(tube: AmplifyingParameters, point: Point): LoggedPoint {
   curvesInto(tube, point.plateToCathode, point.screenToCathode, point.gridToCathode, scratch)
   const [plate, gm, screen, screenGm] = [at(0), at(3), at(4), at(7)]
-  const drive = driveByMu(tube, point)
+  const drive = driveByMu(tube, point.plateToCathode, point.screenToCathode)
   const cathode = plate + screen
   const bySlope = (slope: number, current: number): number => (current > 0 ? (-drive * slope) / current : 0)
   return {

@@ -16,6 +16,8 @@ export type TypeModel = FittedCurve & {
   /** The type whose rows were fitted; equal to typeId for most. */
   readonly curvesOf: string
   readonly standIn: 'own' | 'same' | 'similar'
+  /** Printed points of its own that a stand-in's curves were moved to; absent: none. */
+  readonly movedTo?: number
   /** Standard deviation of ln Ia per unit of reach outside the fitted rows. */
   readonly growth: number
 }

@@ -6,11 +6,13 @@
  * 5/96, for the triode and the soft cutoff; Child–Langmuir's 3/2 law; a current-division
  * law), written out here from the paper and not from the program's own code. A source of
  * 0 V in each plate, screen and supply lead reads its current; a wire of no resistance is
- * another. `max(…, 1m)` keeps the equations defined on the way; at a solution with
- * positive plates and screens it does nothing.
+ * another. `max(…)` and `min(…)` keep the equations defined on the way; at a solution with
+ * plates above 1 mV, screens above 1 V and a grid that does not pass hundreds of cutoff
+ * widths they do nothing, so the netlist is the published form.
  *
- * One departure: the program widens the cutoff, w = √(Vg2² + floor²)/kp, to stay defined
- * with the screen at its cathode. With a floor of 0 the netlist is the published form.
+ * The program widens the cutoff, w = √(Vg2² + floor²)/kp, to stay defined with the screen at
+ * its cathode (lib/domain/model/plate-curves.ts). The netlist does not, unless a comparison
+ * wants to see what such a floor would cost.
  */
 import type { OutputStage, OutputTube } from '@/lib/domain/circuit/output-stage'
 
@@ -27,9 +29,10 @@ function pentodeSources(n: number, { p, mu, muA, r, kp }: Pentode, floorVolts: n
   const va = `max(v(p${n})-v(k${n}),1m)`
   const vs = `max(v(s${n})-v(k${n}),1m)`
   const vg = `(v(g${n})-v(k${n}))`
-  const widened = floorVolts === 0 ? vs : `sqrt(${vs}*${vs}+${number(floorVolts ** 2)})`
+  const screen = `max(v(s${n})-v(k${n}),1)`
+  const widened = floorVolts === 0 ? screen : `sqrt(${screen}*${screen}+${number(floorVolts ** 2)})`
   const w = `(${widened}/${number(kp)})`
-  const inner = `(${vg}+${vs}/${number(mu)}+${va}/${number(muA)})/${w}`
+  const inner = `min((${vg}+${vs}/${number(mu)}+${va}/${number(muA)})/${w},500)`
   const total = `${number(p)}*pow(${w}*ln(1+exp(${inner})),1.5)`
   const ratio = `(${number(r)}*${vs}/${va})`
   return [`bp${n} pa${n} k${n} i=${total}/(1+${ratio})`, `bs${n} sa${n} k${n} i=${total}*${ratio}/(1+${ratio})`]
@@ -43,9 +46,15 @@ function triodeSources(n: number, { mu, x, kg, kp, kvb }: Triode): string[] {
   return [`bp${n} pa${n} k${n} i=2*pow(${e},${number(x)})/${number(kg)}`, `bs${n} sa${n} k${n} i=0`]
 }
 
+/** A strapped screen hangs on its plate, past no winding: the netlist has no tap then. */
+function screenSource({ screenFeed }: OutputStage, side: OutputTube['side']): string {
+  if (screenFeed.kind === 'triode-strapped') return `plate${side}`
+  return screenFeed.kind === 'primary-tap' ? `tap${side}` : 'snode'
+}
+
 function tubeLines(stage: OutputStage, tube: OutputTube, n: number, floorVolts: number): string[] {
   const { side, gridSupply, gridLeak, reverseGridCurrent, biasResistor } = tube
-  const screenFrom = stage.screenFeed.kind === 'primary-tap' ? `tap${side}` : 'snode'
+  const screenFrom = screenSource(stage, side)
   return [
     `vp${n} plate${side} p${n} dc 0`,
     `vpa${n} p${n} pa${n} dc 0`,
@@ -70,7 +79,7 @@ function supplyLines({ supply, mainsFactor }: OutputStage): string[] {
 }
 
 function screenLines({ screenFeed, mainsFactor }: OutputStage): string[] {
-  if (screenFeed.kind === 'primary-tap') return []
+  if (screenFeed.kind === 'primary-tap' || screenFeed.kind === 'triode-strapped') return []
   const drawn = `iscreens snode 0 dc ${number(screenFeed.drawn)}`
   if (screenFeed.kind === 'dropper') return [resistor('dropper', 'res', 'snode', screenFeed.resistance), drawn]
   return [
@@ -104,11 +113,8 @@ function biasLines(stage: OutputStage): string[] {
 
 export type StartingVoltages = Readonly<Record<string, number>>
 
-/** As lib/domain/model/plate-curves.ts states it. */
-export const STATED_FLOOR_VOLTS = 1
-
 export type NetlistOptions = {
-  /** 0 for the equations as printed. */
+  /** Under the cutoff's width; 0, the equations as printed, where none is given. */
   readonly floorVolts?: number
   /** `tight` is far below the 1e-6 that a comparison asks for; the defaults stop at 1e-3. */
   readonly tolerances?: 'tight' | 'defaults'
@@ -116,7 +122,7 @@ export type NetlistOptions = {
 
 /** `near`: where ngspice starts looking. */
 export function ngspiceNetlist(stage: OutputStage, near: StartingVoltages, options: NetlistOptions = {}): string {
-  const { floorVolts = STATED_FLOOR_VOLTS, tolerances = 'tight' } = options
+  const { floorVolts = 0, tolerances = 'tight' } = options
   const nodes = Object.entries(near).map(([node, volts]) => `.nodeset v(${node})=${number(volts)}`)
   return [
     'output stage at idle',
@@ -126,7 +132,7 @@ export function ngspiceNetlist(stage: OutputStage, near: StartingVoltages, optio
     ...biasLines(stage),
     ...stage.tubes.flatMap((tube, place) => tubeLines(stage, tube, place + 1, floorVolts)),
     ...nodes,
-    ...(tolerances === 'tight' ? ['.options reltol=1e-10 abstol=1e-16 vntol=1e-12 itl1=500 gmin=1e-18'] : []),
+    ...(tolerances === 'tight' ? ['.options reltol=1e-9 abstol=1e-15 vntol=1e-11 itl1=500 gmin=1e-18'] : []),
     '.op',
     '.end',
   ].join('\n')
