@@ -6,6 +6,7 @@ export const SUMMARIES = {
   idle: 'currents, dissipation and verdict from bench readings',
   predict: 'idle of a proposed tube before it is fitted, with its band',
   substitute: 'which types may go into a socket, with every reason',
+  identify: 'what a bottle can be from what is seen of it, and what to look at next',
   discharge: 'how long a reservoir stays charged, and its energy',
 } as const
 
@@ -24,6 +25,8 @@ export async function loadCalculator(name: CalculatorName): Promise<Calculator> 
       return (await import('./predict/predict')).predict
     case 'substitute':
       return (await import('./substitute/substitute')).substitute
+    case 'identify':
+      return (await import('./identify/identify')).identify
     case 'discharge':
       return (await import('./discharge/discharge')).discharge
   }

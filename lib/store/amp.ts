@@ -8,6 +8,7 @@ import {
   type ProtectionClass,
 } from '@/lib/domain/amp/amp'
 import type { Side, Socket, SocketBiasKind, SocketDetails, SocketRole } from '@/lib/domain/amp/socket'
+import type { ScreenFeedKind } from '@/lib/domain/amp/supply-facts'
 import { fold } from '@/lib/domain/fold'
 import { db, type Tx } from './database'
 
@@ -92,10 +93,14 @@ export async function findAmp(id: string, tx: Tx = db()): Promise<Amp | null> {
 /** The amplifier with its sockets in chassis order. */
 export async function findAmpSheet(ampId: string, tx: Tx = db()): Promise<AmpSheet | null> {
   const sockets = { orderBy: { place: 'asc' }, select: socketColumns } as const
-  const row = await tx.amp.findUnique({ where: { id: ampId }, select: { ...ampColumns, sockets } })
+  const row = await tx.amp.findUnique({
+    where: { id: ampId },
+    select: { ...ampColumns, sockets, supply: { select: { screenFeed: true } } },
+  })
   if (!row) return null
-  const { sockets: rows, ...rest } = row
-  return { amp: amp(rest), sockets: rows.map(socket) }
+  const { sockets: rows, supply, ...rest } = row
+  const screenFeed = supply?.screenFeed as ScreenFeedKind | null | undefined
+  return { amp: amp(rest), sockets: rows.map(socket), ...(screenFeed ? { screenFeed } : {}) }
 }
 
 /** Every word must occur in make, model or serial, or in the owner's name, phone or e-mail. */

@@ -168,6 +168,18 @@ describe('in a circuit', () => {
     expect(low.circuit.screenNodeVolts).toBe(200)
     expect(low.sockets[0].plateMilliamps.value).toBeLessThan(tapped.sockets[0].plateMilliamps.value)
   })
+
+  test('a strapped screen is put out as the plate’s: one current, more than the plate alone had', async () => {
+    const [strapped, own] = await Promise.all(
+      [{ kind: 'triode-strapped' }, { kind: 'dropper', ohms: 0 }].map(async (screenFeed) => {
+        const { sockets } = await answer('predict', single({ screenFeed }))
+        return sockets[0]
+      }),
+    )
+    expect(strapped).toMatchObject({ screenMilliamps: null, screenWatts: null, screenToCathodeVolts: null })
+    expect(own.screenMilliamps.value).toBeGreaterThan(0)
+    expect(strapped.plateMilliamps.value).toBeGreaterThan(own.plateMilliamps.value)
+  })
 })
 
 describe('refused', () => {

@@ -125,7 +125,7 @@ export function PlateCurves({ sheet, words }: PlateCurvesProps) {
             {note}
           </p>
         ))}
-        <PointsTable sheet={sheet} words={words} />
+        {sheet.points.length > 0 && <PointsTable sheet={sheet} words={words} />}
         <details>
           <summary className={styles.fold}>The curves in figures</summary>
           <CurvesTable sheet={sheet} words={words} />

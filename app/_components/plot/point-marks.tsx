@@ -1,6 +1,6 @@
 /** The points read, with their boxes to scale. */
 import type { PlotPoint } from '@/lib/domain/plot/frame'
-import type { OperatingPoint } from '@/lib/domain/plot/operating-point'
+import { isEarlier, isLater, type OperatingPoint } from '@/lib/domain/plot/operating-point'
 import { pointName, pointNames } from '@/lib/domain/plot/plot-text'
 import { type PointCluster, pointClusters } from '@/lib/domain/plot/point-clusters'
 import styles from './plate-curves.module.css'
@@ -17,7 +17,7 @@ function Mark({ place, point, size }: { place: Place; point: OperatingPoint; siz
   const [x, y] = [place.x(point.at.across), place.y(point.at.up)]
   return (
     <circle
-      className={point.when === 'before' ? styles.pointBefore : styles.point}
+      className={isEarlier(point.when) ? styles.pointBefore : styles.point}
       cx={rounded(x)}
       cy={rounded(y)}
       r={size}
@@ -87,7 +87,7 @@ export function PointMarks({ place, points, magnified }: MarksProps) {
           key={tagOf(tag)}
           className={styles.name}
           x={rounded(x(tag.at.across) + 10)}
-          y={rounded(y(tag.at.up) + (tag.when === 'after' ? 17 : -9))}
+          y={rounded(y(tag.at.up) + (isLater(tag.when) ? 17 : -9))}
         >
           {tagOf(tag)}
         </text>

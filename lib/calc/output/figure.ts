@@ -3,6 +3,8 @@
  * to two significant digits and the value to the same place (JCGM 100:2008, 7.2.6).
  * Anything else has four significant digits, more than a bench can read.
  */
+import type { Band } from '@/lib/domain/circuit/band'
+
 const DIGITS = 4
 const BAND_DIGITS = 2
 /** A band far below the value would print digits that no meter has. */
@@ -22,8 +24,6 @@ export function figure(value: number, digits = DIGITS): number {
   if (!Number.isFinite(value)) throw new Error(`A figure must be finite, got ${value}`)
   return Number(value.toPrecision(digits)) + 0
 }
-
-export type Band = { readonly value: number; readonly low: number; readonly high: number }
 
 function bandDecimals(value: number, half: number): number {
   const byBand = BAND_DIGITS - 1 - leadingPlace(half)

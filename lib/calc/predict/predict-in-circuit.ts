@@ -1,14 +1,15 @@
 /** Idle of proposed tubes in a whole output stage: every node solved at once, bands through the circuit. */
 
 import { type Faults, together } from '@/lib/calc/calculator'
-import { type Band, bandFigures, figure } from '@/lib/calc/output/figure'
+import { bandFigures, figure } from '@/lib/calc/output/figure'
 import { DEFAULT_IDLE_WINDOWS, idleVerdict, idleWindow } from '@/lib/domain/bias/idle-verdict'
+import type { Band } from '@/lib/domain/circuit/band'
+import { circuitBands, type Doubt, type TubeBands } from '@/lib/domain/circuit/circuit-bands'
 import type { IdleSolution, TubeIdle } from '@/lib/domain/circuit/idle-solution'
 import { solveIdle } from '@/lib/domain/circuit/solve-idle'
 import { predictedIdle } from '@/lib/domain/model/predicted-idle'
 import { fail, ok, type Result } from '@/lib/domain/result'
 import { type Words, wordsFor } from '@/lib/domain/words'
-import { circuitBands, type Doubt, type TubeBands } from './circuit-bands'
 import { curveCautions, READ_IT, solutionCaution } from './predict-cautions'
 import type { InCircuit } from './predict-input'
 import { platePercent, predictedFigures } from './predicted-figures'
@@ -34,20 +35,27 @@ function verdict(percent: Band | null, { given }: Fitted, service: InCircuit['se
   return { verdict: word, windowPercent, limitInBand, overRating }
 }
 
-function socketReport(fitted: Fitted, service: InCircuit['service'], words: Words) {
-  const { proposed, doubt, idle, bands } = fitted
-  const powers = {
-    plateWatts: bands.plateDissipation,
-    screenWatts: doubt.tube.parameters.kind === 'pentode' ? bands.screenDissipation : null,
+/** With the screen strapped to the plate both count as the plate's. */
+function currentsOf({ doubt, bands }: Fitted, strapped: boolean) {
+  if (strapped) {
+    const powers = { plateWatts: bands.tubeDissipation, screenWatts: null }
+    return { plate: bands.cathodeCurrent, screen: null, powers }
   }
-  const screen = powers.screenWatts && bands.screenCurrent
+  const hasScreen = doubt.tube.parameters.kind === 'pentode'
+  const powers = { plateWatts: bands.plateDissipation, screenWatts: hasScreen ? bands.screenDissipation : null }
+  return { plate: bands.plateCurrent, screen: hasScreen ? bands.screenCurrent : null, powers }
+}
+
+function socketReport(fitted: Fitted, { service, screenFeed }: InCircuit, words: Words) {
+  const { proposed, doubt, idle, bands } = fitted
+  const { plate, screen, powers } = currentsOf(fitted, screenFeed.kind === 'triode-strapped')
   return {
     socket: idle.socket,
     tube: tubeReport(proposed),
     plateToCathodeVolts: bandFigures(bands.plateToCathode),
     screenToCathodeVolts: screen && bandFigures(bands.screenToCathode),
     gridToCathodeVolts: bandFigures(bands.gridToCathode),
-    ...predictedFigures(bands.plateCurrent, screen, powers, proposed.variant),
+    ...predictedFigures(plate, screen, powers, proposed.variant),
     verdict: verdict(platePercent(powers, proposed.variant), fitted, service),
     transconductanceMilliampsPerVolt: figure(1000 * idle.transconductance, 3),
     plateResistanceOhms: idle.plateConductance > 0 ? figure(1 / idle.plateConductance, 3) : null,
@@ -107,7 +115,7 @@ export function predictInCircuit(given: InCircuit): Result<object, Faults> {
   const words = wordsFor(given.words)
   const fitted = fittedSockets(given, proposed.value, solution, doubts, bands.value)
   return ok({
-    sockets: fitted.map((one) => socketReport(one, given.service, words)),
+    sockets: fitted.map((one) => socketReport(one, given, words)),
     circuit: circuitReport(solution),
     cautions: [...solution.cautions.map((one) => solutionCaution(one, words)), READ_IT],
   })

@@ -72,6 +72,13 @@ const screenFeed = z.discriminatedUnion('kind', [
     kind: z.literal('primary-tap').describe('Ultra-linear.'),
     tapPercent: z.number().min(0).max(100).describe('Share of the half primary between reservoir and tap.'),
   }),
+  z.strictObject({
+    kind: z
+      .literal('triode-strapped')
+      .describe(
+        'Each screen through its resistor to its own plate: both currents and watts are put out as the plate’s.',
+      ),
+  }),
 ])
 
 const supply = z.strictObject({

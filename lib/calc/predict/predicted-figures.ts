@@ -1,18 +1,13 @@
 /** Predicted currents and watts with their 95 % bands, as they are put out. */
 
-import { type Band, bandFigures } from '@/lib/calc/output/figure'
+import { bandFigures } from '@/lib/calc/output/figure'
+import { type Band, timesBand } from '@/lib/domain/circuit/band'
 import type { BandedCurrent } from '@/lib/domain/model/predicted-idle'
 import type { TubeVariant } from '@/lib/domain/tube/tube-variant'
 
 const MILLI = 1000
-const times = ({ value, low, high }: Band, factor: number): Band => ({
-  value: value * factor,
-  low: low * factor,
-  high: high * factor,
-})
-
 const percentOf = (power: Band | null, rating: number | null | undefined) =>
-  power === null || !rating ? null : times(power, 100 / rating)
+  power === null || !rating ? null : timesBand(power, 100 / rating)
 
 export type Powers = { readonly plateWatts: Band; readonly screenWatts: Band | null }
 
@@ -22,7 +17,10 @@ export const powersAt = (
   screen: BandedCurrent | null,
   plateToCathode: number,
   screenToCathode: number,
-): Powers => ({ plateWatts: times(plate, plateToCathode), screenWatts: screen && times(screen, screenToCathode) })
+): Powers => ({
+  plateWatts: timesBand(plate, plateToCathode),
+  screenWatts: screen && timesBand(screen, screenToCathode),
+})
 
 /** Per cent of the plate rating of the variant; null without one. */
 export const platePercent = ({ plateWatts }: Powers, { ratings }: TubeVariant): Band | null =>

@@ -37,6 +37,8 @@ function screenFeed(given: InCircuit['screenFeed']): ScreenFeed {
       }
     case 'primary-tap':
       return { kind: 'primary-tap', tap: ratio(given.tapPercent / 100) }
+    case 'triode-strapped':
+      return { kind: 'triode-strapped' }
   }
 }
 

@@ -4,15 +4,9 @@ import { figure } from '@/lib/calc/output/figure'
 import { handbookType } from '@/lib/domain/tube/handbook'
 import { provenanceOf } from '@/lib/domain/tube/handbook-sources'
 import type { HandbookType, HandbookVariant, OperatingRow } from '@/lib/domain/tube/handbook-type'
+import { resolutionText } from '@/lib/domain/tube/resolution-text'
 import { openRatings, ratingsOf, sourced } from '@/lib/domain/tube/tube-ratings'
-import type {
-  Heater,
-  Provenance,
-  Ratings,
-  Resolution,
-  SourcedNumber,
-  TubeVariant,
-} from '@/lib/domain/tube/tube-variant'
+import type { Heater, Provenance, Ratings, SourcedNumber, TubeVariant } from '@/lib/domain/tube/tube-variant'
 
 const provenance = ({ basis, confidence, text }: Provenance) => ({ basis, confidence, source: text })
 
@@ -73,26 +67,13 @@ function screenShare({ typicalScreenShare: typical }: TubeVariant) {
   return { percentOfCathodeCurrent: figure(100 * share), plusMinus: figure(100 * halfWidth, 2), basis, rows }
 }
 
-function ledHere(resolution: Resolution, { designation, asked }: TubeVariant): string {
-  switch (resolution) {
-    case 'designation':
-      return `${designation} is listed.`
-    case 'other-number':
-      return `${asked} is another number of ${designation}.`
-    case 'special-quality':
-      return `${asked} is a special-quality issue of ${designation}, whose figures stand in. Its own sheet decides.`
-    case 'later-issue':
-      return `${asked} is not listed. It reads as a later issue of ${designation}, whose figures stand in. Its own sheet decides.`
-  }
-}
-
 export function tubeCard(variant: TubeVariant) {
   const type = handbookType(variant.typeId)
   return {
     asked: variant.asked,
     designation: variant.designation,
     resolution: variant.resolution,
-    resolutionSentence: ledHere(variant.resolution, variant),
+    resolutionSentence: resolutionText(variant),
     type: type.id,
     family: variant.family,
     role: variant.role,

@@ -1,6 +1,7 @@
 /** One amplifier, the very one with this serial. Its sockets are its sheet. */
 import { fold } from '@/lib/domain/fold'
 import type { Socket } from './socket'
+import type { ScreenFeedKind } from './supply-facts'
 
 /** Of the mains side: I has a safety earth, II has none by design. */
 export const PROTECTION_CLASSES = ['I', 'II', 'unknown'] as const
@@ -36,6 +37,8 @@ export type AmpSheet = {
   readonly amp: Amp
   /** In chassis order. */
   readonly sockets: readonly Socket[]
+  /** Of the output tubes; left out where it is not known, which reads as from the supply. */
+  readonly screenFeed?: ScreenFeedKind
 }
 
 export const ampName = ({ make, model }: Pick<Amp, 'make' | 'model'>): string => `${make} ${model}`.trim()

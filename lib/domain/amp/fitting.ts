@@ -80,3 +80,11 @@ export function tubesChangedAt(fittings: readonly Fitting[], jobId: string, sinc
   ])
   return times.length === 0 ? null : new Date(Math.max(...times))
 }
+
+/** Of the stock book, in the sockets at that instant: tube id by socket id. */
+export const stockedTubesAt = (fittings: readonly Fitting[], at: Date): ReadonlyMap<string, string> =>
+  new Map(
+    fittings.flatMap((fitting): [string, string][] =>
+      fitting.tubeId !== null && satAt(fitting, at) ? [[fitting.socketId, fitting.tubeId]] : [],
+    ),
+  )

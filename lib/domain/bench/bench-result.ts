@@ -9,7 +9,7 @@ import type { IdleContext, IdleWindow, IdleWindows } from '@/lib/domain/bias/idl
 import type { PercentWindow, Shop } from '@/lib/domain/shop/shop'
 import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import { ratio, volts } from '@/lib/domain/units'
-import { type ReadingGap, readingOfSocket } from './reading-of-socket'
+import { type ReadingGap, readingOfSocket, type SocketPlace } from './reading-of-socket'
 import { isBlank, type ReadingSet, type SocketEntry } from './reading-set'
 import { withSharedDrop } from './shared-drop'
 
@@ -54,6 +54,12 @@ export const outputGroups = (sheet: AmpSheet): string[] => [
   ...new Set(sheet.sockets.filter(({ role }) => role === 'output').map(({ matchGroup }) => matchGroup)),
 ]
 
+export const placeOf = (sheet: AmpSheet, socket: Socket, catalogue: TubeCatalogue): SocketPlace => ({
+  groupSize: outputGroup(sheet, socket.matchGroup).length,
+  catalogue,
+  strapped: sheet.screenFeed === 'triode-strapped',
+})
+
 export function idleContext(sheet: AmpSheet, socket: Socket, set: ReadingSet, windows: IdleWindows): IdleContext {
   return {
     bias: socket.biasKind === 'cathode-resistor' ? 'cathode-resistor' : 'grid-supplied',
@@ -73,8 +79,7 @@ function outcomeOf(
   shop: BenchShop,
 ): SocketOutcome {
   if (socket.role !== 'output') return { kind: 'noted' }
-  const groupSize = outputGroup(sheet, socket.matchGroup).length
-  const reading = readingOfSocket(socket, entry, set, { groupSize, catalogue: shop })
+  const reading = readingOfSocket(socket, entry, set, placeOf(sheet, socket, shop))
   if (!reading.ok) return { kind: 'gap', gap: reading.fault }
   const idle = computeIdle(reading.value, idleContext(sheet, socket, set, idleWindows(shop)))
   if (idle.ok) return { kind: 'idle', idle: idle.value }

@@ -20,7 +20,7 @@ import { computeIdle, type IdleResult } from '@/lib/domain/bias/idle'
 import type { IdleWindows, SocketReading } from '@/lib/domain/bias/idle-reading'
 import { scale, sub, type Uncertain } from '@/lib/domain/bias/uncertain'
 import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
-import { idleContext, outputGroup, type SocketResult } from './bench-result'
+import { idleContext, outputGroup, placeOf, type SocketResult } from './bench-result'
 import { type Suspect, suspectsOf } from './cross-check-suspects'
 import { readingOfSocket } from './reading-of-socket'
 import { CURRENT_METHODS, type ReadingMethod, type ReadingSet, type SocketEntry } from './reading-set'
@@ -64,11 +64,11 @@ type Bench = {
 }
 
 function waysAt({ sheet, set, windows, catalogue }: Bench, socket: Socket, entry: SocketEntry): Way[] {
-  const groupSize = outputGroup(sheet, socket.matchGroup).length
+  const place = placeOf(sheet, socket, catalogue)
   return CURRENT_METHODS.flatMap((method) => {
     // In an amplifier with supplied grid volts the cathode's own volts are no way of finding the current.
     if (method === 'cathode-bias' && socket.biasKind !== 'cathode-resistor') return []
-    const reading = readingOfSocket(socket, { ...entry, method }, set, { groupSize, catalogue })
+    const reading = readingOfSocket(socket, { ...entry, method }, set, place)
     if (!reading.ok) return []
     const idle = computeIdle(reading.value, idleContext(sheet, socket, set, windows))
     return idle.ok ? [{ method, reading: reading.value, idle: idle.value }] : []

@@ -13,9 +13,10 @@ import type { IdleResult } from '@/lib/domain/bias/idle'
 import type { SocketDemand } from '@/lib/domain/matching/candidate'
 import { LARGEST_SET } from '@/lib/domain/matching/match-limits'
 import { fail, ok, type Result } from '@/lib/domain/result'
+import type { SetArrangement } from '@/lib/domain/matching/match-weights'
 import { stockType } from '@/lib/domain/stock/stock-type'
 import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
-import { volts, watts } from '@/lib/domain/units'
+import { amps, volts, watts } from '@/lib/domain/units'
 import { type BenchResult, outputGroup } from './bench-result'
 
 export type DemandFault =
@@ -48,6 +49,18 @@ function dissipation({ plateWatts, plateToCathodeVolts, target }: IdleResult, se
   return Math.min(plateWatts.value, target.plateCurrent * plateToCathodeVolts.value)
 }
 
+const mean = (values: readonly number[]): number | null =>
+  values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length
+
+/** From four tubes on they stand in parallel. Trims of their own are not on the sheet: only readings tell them. */
+function arrangementOf({ amp }: AmpSheet, sockets: readonly Socket[]): SetArrangement {
+  if (amp.outputClass === 'single-ended') return 'single-ended'
+  if (sockets.length > 0 && sockets.every(({ biasKind }) => biasKind === 'cathode-resistor')) {
+    return sockets.some(({ cathodeSharedBy }) => cathodeSharedBy > 1) ? 'cathode-shared' : 'cathode-separate'
+  }
+  return sockets.length >= 4 ? 'parallel-pairs' : 'one-trim'
+}
+
 export function groupDemand(
   sheet: AmpSheet,
   group: string,
@@ -70,6 +83,7 @@ export function groupDemand(
   const plate = highest(read.map(({ idle }) => idle.plateToCathodeVolts.value))
   const screen = highest(read.map(({ each, idle }) => screenToCathode(each, idle)))
   const tooHotNow = read.some(({ idle }) => idle.verdict.percentOff > 0)
+  const aim = mean(read.flatMap(({ idle }) => idle.target?.plateCurrent ?? []))
   const power = highest(read.map(({ idle }) => dissipation(idle, tooHotNow)))
   return ok({
     sockets,
@@ -80,6 +94,8 @@ export function groupDemand(
       family: type.family,
       base: type.base,
       pushPull: sheet.amp.outputClass === 'push-pull',
+      arrangement: arrangementOf(sheet, sockets),
+      aim: aim === null ? null : amps(aim),
       plateToCathodeVoltage: plate === null ? null : volts(plate),
       screenVoltage: screen === null ? null : volts(screen),
       idlePlateDissipation: power === null ? null : watts(power),

@@ -8,7 +8,7 @@ export function readingGapText(gap: ReadingGap, words: Words): string {
     case 'type-not-noted':
       return `${socket}: no ${words.tube} type is on the sheet, so there is no rating to hold the reading against.`
     case 'type-not-in-handbook':
-      return `${socket}: “${gap.designation}” is not in the handbook, so no rating is known. Current cannot be judged.`
+      return `${socket}: “${gap.designation}” is not in the handbook, so no rating is known. Current cannot be judged. If the sheet is right, write the type down under ${capital(words.tube)} data.`
     case 'plate-volts-missing':
       return `${socket}: ${words.plate} volts were not read. Without them there is no dissipation.`
     case 'no-current-read':

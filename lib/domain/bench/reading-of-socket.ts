@@ -111,13 +111,15 @@ export type SocketPlace = {
   /** The number of output sockets in this socket's match group. */
   readonly groupSize: number
   readonly catalogue: TubeCatalogue
+  /** Screens joined to plates: no screen current is told apart. */
+  readonly strapped: boolean
 }
 
 export function readingOfSocket(
   socket: Socket,
   entry: SocketEntry,
   set: Conditions,
-  { groupSize, catalogue }: SocketPlace,
+  { groupSize, catalogue, strapped }: SocketPlace,
 ): Result<SocketReading, ReadingGap> {
   const { position, typeFitted } = socket
   if (typeFitted.trim() === '') return fail({ code: 'type-not-noted', socket: position })
@@ -137,6 +139,6 @@ export function readingOfSocket(
     screenVoltage: maybe(entry.screenVolts),
     gridVoltage: maybe(entry.gridVolts),
     method: method.value,
-    screen: screenSource(socket, entry, set),
+    screen: strapped ? { kind: 'triode-strapped' } : screenSource(socket, entry, set),
   })
 }

@@ -69,6 +69,7 @@ const tubeFault = (stage: OutputStage, tube: OutputTube): Check =>
   namedFault(stage, tube)
 
 function screenFault(feed: ScreenFeed): Check {
+  if (feed.kind === 'triode-strapped') return null
   if (feed.kind === 'primary-tap') return outside('screen feed', 'tap', feed.tap, '', 0, 1)
   if (feed.kind === 'dropper') {
     return ohmsOutside('screen feed', 'dropper', feed.resistance) ?? ampsOutside('screen feed', 'drawn', feed.drawn)

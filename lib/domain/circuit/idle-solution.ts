@@ -57,7 +57,7 @@ export type IdleSolution = {
   /** In the order of the stage's tubes. */
   readonly tubes: readonly TubeIdle[]
   readonly reservoir: Volts
-  /** Null where the screens hang on a primary tap. */
+  /** Null where the screens hang on the primary or on the plates. */
   readonly screenNode: Volts | null
   readonly supplyCurrent: Amps
   readonly rectifierDrop: Volts

@@ -68,6 +68,8 @@ export type ScreenFeed =
     }
   /** Share of the half primary's resistance between reservoir and tap: 0.4 is a usual ultra-linear tap, 1 the plate itself. */
   | { readonly kind: 'primary-tap'; readonly tap: Ratio }
+  /** Each screen through its screen resistor to its own plate: the half primary carries both currents. */
+  | { readonly kind: 'triode-strapped' }
 
 export type Supply = {
   /** What the reservoir stands at without load, at nominal mains, before any drop in a rectifier tube. */

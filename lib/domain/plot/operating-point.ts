@@ -2,14 +2,19 @@
 import type { IdleResult } from '@/lib/domain/bias/idle'
 import type { Frame, PlotPoint } from './frame'
 
-export type When = 'before' | 'after'
+/** Rounds of readings before and after the work; or a state computed as it is now and as it then would be. */
+export type When = 'before' | 'after' | 'now' | 'then'
+
+export const isEarlier = (when: When | null): boolean => when === 'before' || when === 'now'
+export const isLater = (when: When | null): boolean => when === 'after' || when === 'then'
+export const isComputed = (when: When | null): boolean => when === 'now' || when === 'then'
 
 export type OperatingPoint = {
   readonly socket: string
   /** Null where there is only one round. */
   readonly when: When | null
   readonly at: PlotPoint
-  /** Both bands at k = 2; V and mA. Never below zero. */
+  /** Both bands of 95 %; V and mA. Never below zero. */
   readonly box: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number }
   readonly watts: number
   /** An assumption enters. */

@@ -18,7 +18,7 @@ import type { Frame } from './frame'
 import { type FamilySize, type GridCurve, gridFamily, type MilliampsAt } from './grid-family'
 import { type HeatLimit, heatLimit } from './heat-limit'
 import { type LoadPath, loadPath, type PlotLoad } from './load-path'
-import { boxesShow, type OperatingPoint, operatingPoint, type PlotReading } from './operating-point'
+import { boxesShow, isLater, type OperatingPoint, operatingPoint, type PlotReading } from './operating-point'
 
 export type PlateRating = { readonly watts: number; readonly system: RatingSystem | null }
 
@@ -44,7 +44,7 @@ export type PlotView = {
 
 export type PlateSheet = {
   readonly designation: string
-  readonly model: Pick<TypeModel, 'curvesOf' | 'standIn' | 'cutoffKnown'>
+  readonly model: Pick<TypeModel, 'curvesOf' | 'standIn' | 'movedTo' | 'cutoffKnown'>
   /** ± of the curves' current, 95 %, as a share: exp(2u) − 1. */
   readonly curvesGoodTo: number
   /** To cathode. Null for a triode. */
@@ -88,7 +88,7 @@ const median = (sorted: readonly number[]): number => sorted[Math.floor(sorted.l
 /** Of the later round where there are two. */
 function screenOf({ parameters }: TypeModel, readings: readonly PlotReading[]): PlateSheet['screen'] {
   if (parameters.kind === 'triode') return null
-  const after = readings.filter(({ when }) => when === 'after')
+  const after = readings.filter(({ when }) => isLater(when))
   const latest = after.length > 0 ? after : readings
   const read = latest.flatMap(({ screenToCathode }) => screenToCathode ?? []).filter((one) => one > 0)
   const known = read.length > 0 ? read : latest.map(({ idle }) => idle.plateToCathodeVolts.value)
@@ -128,7 +128,12 @@ function glassFrame(points: readonly OperatingPoint[]): Frame {
   }
 }
 
-function view(frame: Frame, milliampsAt: MilliampsAt, rating: PlateRating | null, size: FamilySize): PlotView {
+export function modelFacts(model: TypeModel): Pick<PlateSheet, 'model' | 'curvesGoodTo'> {
+  const { curvesOf, standIn, movedTo, cutoffKnown, share } = model
+  return { model: { curvesOf, standIn, movedTo, cutoffKnown }, curvesGoodTo: Math.exp(2 * share) - 1 }
+}
+
+export function view(frame: Frame, milliampsAt: MilliampsAt, rating: PlateRating | null, size: FamilySize): PlotView {
   return {
     frame,
     curves: gridFamily(frame, milliampsAt, size),
@@ -136,7 +141,7 @@ function view(frame: Frame, milliampsAt: MilliampsAt, rating: PlateRating | null
   }
 }
 
-function figures({ frame, curves }: PlotView, milliampsAt: MilliampsAt): CurveFigures {
+export function figures({ frame, curves }: PlotView, milliampsAt: MilliampsAt): CurveFigures {
   const plateVolts = frame.across.ticks.filter((volts) => volts > 0)
   const rows = curves.map(({ gridVolts }) => ({
     gridVolts,
@@ -146,7 +151,7 @@ function figures({ frame, curves }: PlotView, milliampsAt: MilliampsAt): CurveFi
 }
 
 function meanPoint(points: readonly OperatingPoint[]) {
-  const last = points.some(({ when }) => when === 'after') ? points.filter(({ when }) => when === 'after') : points
+  const last = points.some(({ when }) => isLater(when)) ? points.filter(({ when }) => isLater(when)) : points
   return { across: mean(last.map(({ at }) => at.across)), up: mean(last.map(({ at }) => at.up)) }
 }
 
@@ -176,8 +181,7 @@ export function plateSheet({
   const glass = () => view(glassFrame(points), milliampsAt, rating, { most: GLASS_CURVES, always: [] })
   return ok({
     designation,
-    model: { curvesOf: model.curvesOf, standIn: model.standIn, cutoffKnown: model.cutoffKnown },
-    curvesGoodTo: Math.exp(2 * model.share) - 1,
+    ...modelFacts(model),
     screen,
     rating,
     points,

@@ -6,7 +6,7 @@ import { milliampsText, ohmsText, voltsText, wattsText } from '@/lib/domain/bias
 import { ratingSystemText } from '@/lib/domain/bias/bias-text'
 import { capital, type Words } from '@/lib/domain/words'
 import type { LoadPath } from './load-path'
-import type { OperatingPoint, When } from './operating-point'
+import { isComputed, isEarlier, type OperatingPoint, type When } from './operating-point'
 import type { PlateRating, PlateSheet, PlotFault } from './plate-sheet'
 
 export function plotFaultText({ code, designation }: PlotFault, words: Words): string {
@@ -88,16 +88,28 @@ export function plotDescription(sheet: PlateSheet, words: Words): string {
 export type LegendKind = 'curve' | 'heat' | 'point-before' | 'point' | 'box' | 'load'
 export type LegendLine = { readonly kind: LegendKind; readonly text: string }
 
+const latestText = (before: boolean): string => (before ? 'Idle as read after the work' : 'Idle as read')
+
 export function plotLegend(sheet: PlateSheet, words: Words): LegendLine[] {
   const { points, rating, loadPath } = sheet
-  const before = points.some(({ when }) => when === 'before')
-  const latest = points.some(({ when }) => when !== 'before')
+  const before = points.some(({ when }) => isEarlier(when))
+  const latest = points.some(({ when }) => !isEarlier(when))
+  const computed = points.some(({ when }) => isComputed(when))
   const line = (kind: LegendKind, text: string): LegendLine => ({ kind, text })
   return [
     line('curve', `An average ${words.tube} at the grid volts beside each curve`),
-    ...(before ? [line('point-before', 'Idle as read before the work')] : []),
-    ...(latest ? [line('point', before ? 'Idle as read after the work' : 'Idle as read')] : []),
-    line('box', 'What meter, resistors and assumptions allow, 95\u00a0%'),
+    ...(before
+      ? [line('point-before', computed ? 'Idle as it is now, computed' : 'Idle as read before the work')]
+      : []),
+    ...(latest ? [line('point', computed ? 'Idle as it then would be, computed' : latestText(before))] : []),
+    ...(points.length > 0
+      ? [
+          line(
+            'box',
+            computed ? 'The band of the figures, 95\u00a0%' : 'What meter, resistors and assumptions allow, 95\u00a0%',
+          ),
+        ]
+      : []),
     ...(rating
       ? [line('heat', `Printed ${words.plate} rating ${ratingText(rating)}${systemText(rating)}; shaded: hotter`)]
       : []),
@@ -105,7 +117,12 @@ export function plotLegend(sheet: PlateSheet, words: Words): LegendLine[] {
   ]
 }
 
-function standInText({ designation, model: { standIn, curvesOf } }: PlateSheet): string[] {
+function standInText({ designation, model: { standIn, curvesOf, movedTo = 0 } }: PlateSheet): string[] {
+  if (movedTo > 0) {
+    const points = movedTo === 1 ? 'the operating point' : `the ${movedTo} operating points`
+    const likeness = standIn === 'similar' ? ' Away from there they are only as good as the likeness.' : ''
+    return [`The curves are those of ${curvesOf}, moved to ${points} noted for ${designation}.${likeness}`]
+  }
   switch (standIn) {
     case 'own':
       return []
@@ -124,8 +141,13 @@ const UNLIKE_SCREENS = 0.03
 /** What has to be known to read it right. */
 export function plotNotes(sheet: PlateSheet, words: Words): string[] {
   const { screen, curvesGoodTo, model, rating } = sheet
+  const ofWhat = `a model of an average ${words.tube}, good to about ±\u00a0${Math.ceil(100 * curvesGoodTo)}\u00a0% in current`
+  const computed = sheet.points.some(({ when }) => isComputed(when))
+  const what = computed ? 'The points are computed, not measured.' : 'The points are readings.'
   return [
-    `The points are readings. The curves are a model of an average ${words.tube}, good to about ±\u00a0${Math.ceil(100 * curvesGoodTo)}\u00a0% in current; this ${words.tube} may lie well off them.`,
+    sheet.points.length > 0
+      ? `${what} The curves are ${ofWhat}; this ${words.tube} may lie well off them.`
+      : `The curves are ${ofWhat}; any one ${words.tube} may lie well off them.`,
     ...standInText(sheet),
     ...(screen?.assumed
       ? [
@@ -134,7 +156,7 @@ export function plotNotes(sheet: PlateSheet, words: Words): string[] {
       : []),
     ...(screen && screen.highest - screen.lowest > UNLIKE_SCREENS * screen.volts
       ? [
-          `Screens were read from ${voltsText(screen.lowest)} to ${voltsText(screen.highest)}: the curves are for ${voltsText(screen.volts)} and do not hold for a ${words.tube} far from it.`,
+          `Screens ${computed ? 'stand' : 'were read'} from ${voltsText(screen.lowest)} to ${voltsText(screen.highest)}: the curves are for ${voltsText(screen.volts)} and do not hold for a ${words.tube} far from it.`,
         ]
       : []),
     ...(model.cutoffKnown ? [] : ['The printed rows do not reach near cutoff: the coldest curves are extrapolated.']),

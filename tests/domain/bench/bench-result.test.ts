@@ -269,3 +269,12 @@ describe('the method follows the box that was filled in', () => {
     expect(methodOf({ ...blank, ...read }, socket('V4', { biasKind }))).toBe(method)
   })
 })
+
+test('with the screens joined to the plates all of the cathode current counts as plate current', () => {
+  const read = { method: 'cathode-sense', plateVolts: 401, cathodeVolts: 0.04, senseDropVolts: 0.04 } as const
+  const strapped = { ...sheet([socket('V4', { senseOhms: 1 })]), screenFeed: 'triode-strapped' as const }
+  const idle = only(benchResult(strapped, round([entry('V4', read)]), BENCH_SHOP))
+  // 40 mV over 1 Ω is 40 mA; 400.96 V across the tube: 16.04 W, nothing taken off for a screen.
+  expect(idle.plateAmps.value).toBeCloseTo(0.04, 9)
+  expect(idle.plateWatts.value).toBeCloseTo(16.038, 3)
+})

@@ -156,7 +156,7 @@ function scaled(stage: OutputStage, s: number): OutputStage {
     biasResistors: stage.biasResistors.map(({ id, resistance }) => ({ id, resistance: ohms(resistance / s) })),
     halfPrimary: { a: ohms(stage.halfPrimary.a / s), b: ohms(stage.halfPrimary.b / s) },
     screenFeed:
-      feed.kind === 'primary-tap'
+      feed.kind === 'primary-tap' || feed.kind === 'triode-strapped'
         ? feed
         : feed.kind === 'dropper'
           ? { ...feed, resistance: ohms(feed.resistance / s), drawn: amps(feed.drawn * s) }

@@ -9,11 +9,13 @@ import { listFittingsOfAmp } from '@/lib/store/fitting'
 import { listReadingSets } from '@/lib/store/reading-set'
 import { requireHead } from '../require-head'
 import { readingsBarredText } from './bench-duty'
+import { CircuitPanels } from './circuit-panels'
+import { knownCircuit } from './known-circuit'
 import { ReadingRound } from './reading-round'
 
 export const metadata: Metadata = { title: 'Bench' }
 
-export default async function BenchPage({ params }: PageProps<'/jobs/[jobNumber]/bench'>) {
+export default async function BenchPage({ params, searchParams }: PageProps<'/jobs/[jobNumber]/bench'>) {
   const { actor, shop } = await requireUser()
   const { job } = await requireHead(params)
   const [sheet, sets, fittings] = await Promise.all([
@@ -59,6 +61,15 @@ export default async function BenchPage({ params }: PageProps<'/jobs/[jobNumber]
           shop={shop}
           jobNumber={job.number}
           may={barred === ''}
+        />
+      )}
+      {sheet && latest && hasOutput && (
+        <CircuitPanels
+          known={await knownCircuit({ sheet, fittings, set: latest }, shop)}
+          shop={shop}
+          action={`/jobs/${job.number}/bench`}
+          query={await searchParams}
+          now={new Date()}
         />
       )}
       {sheet && earlier.length > 0 && (

@@ -42,7 +42,7 @@ export function newWiring() {
     supplyResistance: 0,
     rectifier: null as DiodeParameters | null,
     drawn: 0,
-    feed: 'dropper' as OutputStage['screenFeed']['kind'],
+    feed: 'dropper' as Exclude<OutputStage['screenFeed']['kind'], 'triode-strapped'>,
     feedVolts: 0,
     feedResistance: 0,
     feedDrawn: 0,
@@ -98,13 +98,25 @@ function layGroup(wiring: Wiring, stage: OutputStage, id: string | null): number
   return place
 }
 
+/** Strapped to the plate is a tap at the plate's end of the winding. */
+function layTap(wiring: Wiring, tap: number): void {
+  wiring.feed = 'primary-tap'
+  wiring.feedVolts = 0
+  wiring.feedDrawn = 0
+  wiring.feedResistance = 0
+  wiring.tap = tap
+}
+
 function layFeed(wiring: Wiring, { screenFeed, mainsFactor }: OutputStage): void {
+  if (screenFeed.kind === 'triode-strapped' || screenFeed.kind === 'primary-tap') {
+    layTap(wiring, screenFeed.kind === 'triode-strapped' ? 1 : screenFeed.tap)
+    return
+  }
   wiring.feed = screenFeed.kind
   wiring.feedVolts = screenFeed.kind === 'own-supply' ? screenFeed.openCircuit * mainsFactor : 0
-  wiring.feedDrawn = screenFeed.kind === 'primary-tap' ? 0 : screenFeed.drawn
-  wiring.tap = screenFeed.kind === 'primary-tap' ? screenFeed.tap : 0
-  if (screenFeed.kind === 'primary-tap') wiring.feedResistance = 0
-  else wiring.feedResistance = screenFeed.kind === 'dropper' ? screenFeed.resistance : screenFeed.sourceResistance
+  wiring.feedDrawn = screenFeed.drawn
+  wiring.feedResistance = screenFeed.kind === 'dropper' ? screenFeed.resistance : screenFeed.sourceResistance
+  wiring.tap = 0
 }
 
 /** How the voltages of tube i answer to the plate and the screen current of tube j. */

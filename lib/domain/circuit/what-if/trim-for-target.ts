@@ -16,7 +16,8 @@ import { coldestCrossing, type OutOfReach } from './coldest-crossing'
 import { e24Around } from './e24'
 
 export type TrimTarget = {
-  readonly quantity: 'plate-current' | 'plate-dissipation'
+  /** Tube dissipation: plate and screen together, for screens strapped to their plates. */
+  readonly quantity: 'plate-current' | 'plate-dissipation' | 'tube-dissipation'
   /** A or W. */
   readonly value: number
   /** A socket, or the hottest of those that hang on the adjustment. */
@@ -53,8 +54,10 @@ const RESISTOR_SEARCH = { least: 1, most: 1e6 } as const
 
 type Trial = (setting: number) => Result<IdleSolution, SolveFault>
 
-const measured = ({ plateCurrent, plateDissipation }: TubeIdle, { quantity }: TrimTarget): number =>
-  quantity === 'plate-current' ? plateCurrent : plateDissipation
+function measured({ plateCurrent, plateDissipation, screenDissipation }: TubeIdle, { quantity }: TrimTarget): number {
+  if (quantity === 'plate-current') return plateCurrent
+  return quantity === 'plate-dissipation' ? plateDissipation : plateDissipation + screenDissipation
+}
 
 function reachedBy(solution: IdleSolution, target: TrimTarget, hung: ReadonlySet<string>): number {
   const counted = solution.tubes.filter(({ socket }) =>

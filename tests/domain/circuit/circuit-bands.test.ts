@@ -4,7 +4,7 @@
  * propagation of distributions by Monte Carlo). The draws know nothing of the slopes.
  */
 import { expect, test } from 'vitest'
-import { circuitBands } from '@/lib/calc/predict/circuit-bands'
+import { circuitBands } from '@/lib/domain/circuit/circuit-bands'
 import type { TubeIdle } from '@/lib/domain/circuit/idle-solution'
 import type { OutputStage, OutputTube } from '@/lib/domain/circuit/output-stage'
 import { solveIdle } from '@/lib/domain/circuit/solve-idle'

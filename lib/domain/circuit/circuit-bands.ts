@@ -13,22 +13,32 @@
  *     ln P; shared by all tubes with the same curves, as the handbook's figures are.
  * With no resistance anywhere this is the band of predicted-idle.ts.
  *
+ * To these come doubts of the circuit itself that the caller knows of (`PartDoubt`: grid
+ * volts that nobody read), each independent: its own slope times its standard uncertainty.
+ *
  * First order: good while u stays below some 20 %. No error of the circuit's parts or
- * supplies is in it.
+ * supplies is in it but those given.
  */
 
-import type { Band } from '@/lib/calc/output/figure'
-import type { IdleSolution, TubeIdle } from '@/lib/domain/circuit/idle-solution'
-import type { OutputStage } from '@/lib/domain/circuit/output-stage'
-import type { SolveFault } from '@/lib/domain/circuit/solve-fault'
-import { solveIdle } from '@/lib/domain/circuit/solve-idle'
 import { type IndividualTube, scaleUncertainty } from '@/lib/domain/model/individual-tube'
 import type { PredictedIdle } from '@/lib/domain/model/predicted-idle'
 import { AS_TYPE, type LogScales, loggedPoint, SCALES, scaledTube } from '@/lib/domain/model/tube-scales'
 import { ok, type Result } from '@/lib/domain/result'
+import type { Band } from './band'
+import type { IdleSolution, TubeIdle } from './idle-solution'
+import type { OutputStage } from './output-stage'
+import type { SolveFault } from './solve-fault'
+import { solveIdle } from './solve-idle'
 
-/** Amperes and watts get bands of their logarithm, volts of themselves. */
-const LOGGED = ['plateCurrent', 'screenCurrent', 'plateDissipation', 'screenDissipation'] as const
+/** Amperes and watts get bands of their logarithm, volts of themselves. The last is plate and screen together. */
+const LOGGED = [
+  'plateCurrent',
+  'screenCurrent',
+  'cathodeCurrent',
+  'plateDissipation',
+  'screenDissipation',
+  'tubeDissipation',
+] as const
 const PLAIN = ['plateToCathode', 'screenToCathode', 'gridToCathode'] as const
 export type BandedKey = (typeof LOGGED)[number] | (typeof PLAIN)[number]
 
@@ -36,6 +46,17 @@ export type TubeBands = Readonly<Record<BandedKey, Band>>
 
 /** `predicted` at the tube's own voltages in the solution. */
 export type Doubt = { readonly tube: IndividualTube; readonly predicted: PredictedIdle }
+
+/** Something of the circuit that is known to a standard uncertainty only. */
+export type PartDoubt = {
+  readonly name: string
+  readonly standard: number
+  /** The stage with that quantity moved by `step`, in its own unit. */
+  readonly moved: (step: number) => OutputStage
+}
+
+/** Of its standard uncertainty. */
+const PART_STEP = 0.1
 
 /** Small beside any doubt, large beside the solver's own error. */
 const NUDGE = 1e-3
@@ -46,8 +67,10 @@ const WIDEST = 10
 const FLOOR = 1e-15
 
 const isLogged = (key: BandedKey): boolean => (LOGGED as readonly string[]).includes(key)
+const amountOf = (idle: TubeIdle, key: BandedKey): number =>
+  key === 'tubeDissipation' ? idle.plateDissipation + idle.screenDissipation : idle[key]
 const measure = (idle: TubeIdle, key: BandedKey): number =>
-  isLogged(key) ? Math.log(Math.max(idle[key], FLOOR)) : idle[key]
+  isLogged(key) ? Math.log(Math.max(amountOf(idle, key), FLOOR)) : amountOf(idle, key)
 
 type Pair = { readonly up: IdleSolution; readonly down: IdleSolution }
 /** One tube's doubt, with the stage solved on both sides of each of its scales. */
@@ -73,6 +96,14 @@ function pairBy(stage: OutputStage, index: number, scale: number, near: IdleSolu
   return down.ok ? ok({ up: up.value, down: down.value }) : down
 }
 
+function movedPart({ standard, moved: stageAt }: PartDoubt, near: IdleSolution): Result<Pair, SolveFault> {
+  const step = PART_STEP * standard
+  const up = solveIdle(stageAt(step), near)
+  if (!up.ok) return up
+  const down = solveIdle(stageAt(-step), near)
+  return down.ok ? ok({ up: up.value, down: down.value }) : down
+}
+
 /** Share of ln Ig2 that neither the curves nor the tube's scales account for. */
 function screenOnly({ tube, predicted }: Doubt, idle: TubeIdle): number {
   const byScales = scaleUncertainty(tube, loggedPoint(tube.parameters, idle).screenSlopes)
@@ -92,20 +123,25 @@ function moved(stage: OutputStage, solution: IdleSolution, doubt: Doubt, index: 
   return ok({ ...doubt, byScale, screenPerCathode, screenOnly: screenOnly(doubt, idle) })
 }
 
+function apart({ up, down }: Pair, at: number, key: BandedKey): number {
+  const [above, below] = [up.tubes[at], down.tubes[at]]
+  if (!above || !below) throw new Error(`No tube ${at} in the solution`)
+  return measure(above, key) - measure(below, key)
+}
+
 function slopesOf({ byScale }: Moved, at: number, key: BandedKey): LogScales {
-  const [p, mu, r] = byScale.map(({ up, down }) => {
-    const [above, below] = [up.tubes[at], down.tubes[at]]
-    if (!above || !below) throw new Error(`No tube ${at} in the solution`)
-    return (measure(above, key) - measure(below, key)) / (2 * NUDGE)
-  })
+  const [p, mu, r] = byScale.map((pair) => apart(pair, at, key) / (2 * NUDGE))
   return [p ?? 0, mu ?? 0, r ?? 0]
 }
 
-function deviation(all: readonly Moved[], at: number, key: BandedKey): number {
+type AllMoved = { readonly tubes: readonly Moved[]; readonly parts: readonly Pair[] }
+
+function deviation({ tubes, parts }: AllMoved, at: number, key: BandedKey): number {
   const shared = new Map<string, number>()
   const addShared = (name: string, term: number) => shared.set(name, (shared.get(name) ?? 0) + term)
   let own = 0
-  for (const one of all) {
+  for (const part of parts) own += (apart(part, at, key) / (2 * PART_STEP)) ** 2
+  for (const one of tubes) {
     const { tube, predicted, screenPerCathode } = one
     const slopes = slopesOf(one, at, key)
     const { curvesOf } = tube.type
@@ -122,9 +158,9 @@ function band(value: number, key: BandedKey, standard: number): Band {
   return { value, low: value / factor, high: value * factor }
 }
 
-const tubeBands = (all: readonly Moved[], idle: TubeIdle, at: number): TubeBands =>
+const tubeBands = (all: AllMoved, idle: TubeIdle, at: number): TubeBands =>
   Object.fromEntries(
-    [...LOGGED, ...PLAIN].map((key) => [key, band(idle[key], key, deviation(all, at, key))]),
+    [...LOGGED, ...PLAIN].map((key) => [key, band(amountOf(idle, key), key, deviation(all, at, key))]),
   ) as TubeBands
 
 /** `doubts` in the order of the stage's tubes. */
@@ -132,12 +168,19 @@ export function circuitBands(
   stage: OutputStage,
   solution: IdleSolution,
   doubts: readonly Doubt[],
+  partDoubts: readonly PartDoubt[] = [],
 ): Result<readonly TubeBands[], SolveFault> {
-  const all: Moved[] = []
+  const tubes: Moved[] = []
   for (const [index, doubt] of doubts.entries()) {
     const one = moved(stage, solution, doubt, index)
     if (!one.ok) return one
-    all.push(one.value)
+    tubes.push(one.value)
   }
-  return ok(solution.tubes.map((idle, at) => tubeBands(all, idle, at)))
+  const parts: Pair[] = []
+  for (const doubt of partDoubts) {
+    const one = movedPart(doubt, solution)
+    if (!one.ok) return one
+    parts.push(one.value)
+  }
+  return ok(solution.tubes.map((idle, at) => tubeBands({ tubes, parts }, idle, at)))
 }
