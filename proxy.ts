@@ -11,4 +11,4 @@ export function proxy(request: NextRequest): NextResponse {
   return NextResponse.next({ request: { headers } })
 }
 
-export const config = { matcher: ['/(jobs|papers|amps|customers|stock|outbox|settings|find)/:path*'] }
+export const config = { matcher: ['/(jobs|papers|amps|customers|stock|types|outbox|settings|find)/:path*'] }

@@ -1,11 +1,13 @@
 import Link from 'next/link'
 import { JobTable } from '@/app/_components/job-table'
 import { StockTable } from '@/app/stock/stock-table'
+import { cardAddress } from '@/app/types/card-address'
 import { dayInZone } from '@/lib/domain/calendar'
 import type { Customer } from '@/lib/domain/customer/customer'
 import type { JobLine } from '@/lib/domain/job/job'
 import type { Shop } from '@/lib/domain/shop/shop'
 import type { StockedTube } from '@/lib/domain/stock/tube'
+import { designationsOf, type FoundType } from '@/lib/domain/tube/type-search'
 import { capital, wordsFor } from '@/lib/domain/words'
 import type { ListedAmp } from '@/lib/store/amp'
 
@@ -14,12 +16,13 @@ export type Found = {
   readonly customers: readonly Customer[]
   readonly amps: readonly ListedAmp[]
   readonly tubes: readonly StockedTube[]
+  readonly types: readonly FoundType[]
 }
 
 type Props = { readonly found: Found; readonly shop: Shop; readonly now: Date }
 
 /** Groups with nothing in them are left out. */
-export function FoundGroups({ found: { jobs, customers, amps, tubes }, shop, now }: Props) {
+export function FoundGroups({ found: { jobs, customers, amps, tubes, types }, shop, now }: Props) {
   const words = wordsFor(shop.words)
   return (
     <>
@@ -34,6 +37,9 @@ export function FoundGroups({ found: { jobs, customers, amps, tubes }, shop, now
       </Group>
       <Group title={capital(words.tubes)} count={tubes.length}>
         <StockTable tubes={tubes} shop={shop} now={now} />
+      </Group>
+      <Group title={`${capital(words.tube)} types`} count={types.length}>
+        <TypeTable types={types} />
       </Group>
     </>
   )
@@ -70,6 +76,31 @@ function CustomerTable({ customers }: { customers: readonly Customer[] }) {
             </td>
             <td>{phone}</td>
             <td>{email}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+function TypeTable({ types }: { types: readonly FoundType[] }) {
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th>Type</th>
+          <th>Class</th>
+          <th>Also</th>
+        </tr>
+      </thead>
+      <tbody>
+        {types.map(({ type, numbers }) => (
+          <tr key={type.id}>
+            <td>
+              <Link href={cardAddress(type.id)}>{designationsOf(type).join(', ')}</Link>
+            </td>
+            <td>{type.className}</td>
+            <td>{numbers.join(', ')}</td>
           </tr>
         ))}
       </tbody>

@@ -2,6 +2,8 @@ import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
 import { SearchBar } from '@/app/_components/search-bar'
 import { Shell } from '@/app/_components/shell/shell'
+import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
+import { searchTypes } from '@/lib/domain/tube/type-search'
 import { requireUser } from '@/lib/session'
 import { listAmps } from '@/lib/store/amp'
 import { listCustomers } from '@/lib/store/customer'
@@ -12,16 +14,19 @@ import { type Found, FoundGroups } from './found-groups'
 
 export const metadata: Metadata = { title: 'Find' }
 
-const NOTHING: Found = { jobs: [], customers: [], amps: [], tubes: [] }
+const NOTHING: Found = { jobs: [], customers: [], amps: [], tubes: [], types: [] }
+/** Below this every type holds the text. */
+const LEAST_LETTERS = 3
 
-async function lookUp(search: string, now: Date): Promise<Found> {
+async function lookUp(search: string, now: Date, catalogue: TubeCatalogue): Promise<Found> {
   const [jobs, customers, amps, stock] = await Promise.all([
     listJobsMatching(search),
     listCustomers(search),
     listAmps(search),
     listTubes({ search, view: 'all', now }),
   ])
-  return { jobs, customers, amps, tubes: stock.tubes }
+  const types = search.length < LEAST_LETTERS ? [] : searchTypes(search, catalogue).types
+  return { jobs, customers, amps, tubes: stock.tubes, types }
 }
 
 export default async function FindPage({ searchParams }: PageProps<'/find'>) {
@@ -31,13 +36,13 @@ export default async function FindPage({ searchParams }: PageProps<'/find'>) {
   const exact = search === '' ? null : await findExactly(search)
   if (exact) redirect(exact)
   const now = new Date()
-  const found = search === '' ? NOTHING : await lookUp(search, now)
+  const found = search === '' ? NOTHING : await lookUp(search, now, shop)
   const nothing = Object.values(found).every((group) => group.length === 0)
   const remark = jobNumberRemark(search)
   return (
     <Shell shop={shop} actor={actor}>
       <h1>Find</h1>
-      <SearchBar action="/find" value={search} label="Job number, name, phone, make, model, serial or mark" />
+      <SearchBar action="/find" value={search} label="Job number, name, phone, make, model, serial, mark or type" />
       {remark && <p className="form-message">{remark}</p>}
       {search !== '' && nothing && (
         <p className="soft">Nothing found for “{search}”. Try fewer letters, or another word.</p>

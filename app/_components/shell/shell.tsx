@@ -14,6 +14,7 @@ export function Shell({ shop, actor, children }: { shop: Shop; actor: Actor; chi
     ['/customers', 'Customers'],
     ['/amps', 'Amplifiers'],
     ['/stock', `${capital(words.tube)} stock`],
+    ['/types', `${capital(words.tube)} data`],
     ['/outbox', 'Outbox'],
     ['/settings', 'Settings'],
   ] as const

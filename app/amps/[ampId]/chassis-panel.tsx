@@ -2,7 +2,7 @@ import Link from 'next/link'
 import type { AmpSheet } from '@/lib/domain/amp/amp'
 import { unknownTypes } from '@/lib/domain/amp/socket-base'
 import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
-import type { Words } from '@/lib/domain/words'
+import { capital, type Words } from '@/lib/domain/words'
 import type { ListedAmp } from '@/lib/store/amp'
 import { CopySheet } from '../copy-sheet'
 import { SheetChassis } from '../sheet-chassis'
@@ -40,7 +40,14 @@ export function ChassisPanel({ sheet, others, words, catalogue }: ChassisPanelPr
         </span>
       </div>
       {unknown.length > 0 && (
-        <p className="form-message">{unknown.join(', ')}: not in the handbook, no ratings known.</p>
+        <p className="form-message">
+          {unknown.join(', ')}: not in the handbook, no ratings known. What a data sheet says of it can be written down
+          under{' '}
+          <Link href={`/types/new?designation=${encodeURIComponent(unknown[0] ?? '')}`}>
+            {capital(words.tube)} data
+          </Link>
+          .
+        </p>
       )}
       <SheetChassis sheet={sheet} words={words} catalogue={catalogue} />
     </section>

@@ -10,6 +10,7 @@ import { findSupply } from '@/lib/store/amp-supply'
 import { findCustomer } from '@/lib/store/customer'
 import { listHistoryOf } from '@/lib/store/history'
 import { listJobsOf } from '@/lib/store/job'
+import { findLatestReadingsOfAmp } from '@/lib/store/reading-set'
 import { AmpForm } from '../amp-form'
 import { ampValues } from '../amp-schema'
 import { AmpHead } from './amp-head'
@@ -26,19 +27,21 @@ export default async function AmpPage({ params, searchParams }: PageProps<'/amps
   if (!sheet) notFound()
   const { amp } = sheet
   const words = wordsFor(shop.words)
-  const [owner, jobs, history, sameModel, supply] = await Promise.all([
+  const [owner, jobs, history, sameModel, supply, readings] = await Promise.all([
     findCustomer(amp.customerId),
     listJobsOf({ ampId }),
     listHistoryOf('amp', ampId),
     listAmpsOfModel(amp.make, amp.model),
     findSupply(ampId),
+    findLatestReadingsOfAmp(ampId),
   ])
+  const read = jobs.find(({ id }) => id === readings?.jobId)
   const others = sameModel.filter(({ id }) => id !== ampId)
   return (
     <Shell shop={shop} actor={actor}>
       <AmpHead amp={amp} owner={owner} others={others} />
       <ChassisPanel sheet={sheet} others={others} words={words} catalogue={shop} />
-      <SupplyPanel ampId={ampId} facts={supply} words={words} />
+      <SupplyPanel ampId={ampId} facts={supply} words={words} readOnJob={read?.number ?? null} />
       <div className="columns">
         <div className="stack">
           <AmpJobs amp={amp} jobs={jobs} shop={shop} />

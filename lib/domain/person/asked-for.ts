@@ -3,7 +3,7 @@
 /** Set by the proxy on every request for a page of the shop; never trusted further than `safeReturn`. */
 export const ASKED_FOR = 'x-benchglow-page'
 
-const PAGE = /^\/(jobs|papers|amps|customers|stock|outbox|settings)(\/[\w-]+)*$/
+const PAGE = /^\/(jobs|papers|amps|customers|stock|types|outbox|settings)(\/[\w-]+)*$/
 
 /** A page of this shop, or the day: an address that leads elsewhere is not followed. */
 export const safeReturn = (path: string | null | undefined): string => (path && PAGE.test(path) ? path : '/')

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { safeReturn } from '@/lib/domain/person/asked-for'
 
-test.each(['/jobs/1019-9/safety', '/papers/cmabc123', '/stock'])(
+test.each(['/jobs/1019-9/safety', '/papers/cmabc123', '/stock', '/types/6V6'])(
   '%s is a page of the shop and is led back to',
   (path) => {
     expect(safeReturn(path)).toBe(path)

@@ -22,7 +22,7 @@ export function SocketBlock({ form, index, last, words, catalogue }: SocketBlock
       <div className={styles.line}>
         <TextField form={form} name={`${at}.position`} label="Position" />
         <SelectField form={form} name={`${at}.role`} label="Role" options={ROLE_OPTIONS} />
-        <TypeField form={form} name={`${at}.typeFitted`} catalogue={catalogue} />
+        <TypeField form={form} name={`${at}.typeFitted`} words={words} catalogue={catalogue} />
         <TextField form={form} name={`${at}.markFitted`} label="Mark" />
       </div>
       <div className={styles.moves}>

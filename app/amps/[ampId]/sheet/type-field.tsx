@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react'
 import { TextField } from '@/app/_components/form/form-fields'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
 import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
+import { capital, type Words } from '@/lib/domain/words'
 
 const LIST_ID = 'tube-types'
 
@@ -38,14 +39,14 @@ function useUnknown(answered: string, attempt: number, catalogue: TubeCatalogue)
 }
 
 /** Any type may be written; one that is not known is said to be so. */
-type TypeFieldProps = { form: ActionForm; name: string; catalogue: TubeCatalogue }
+type TypeFieldProps = { form: ActionForm; name: string; words: Words; catalogue: TubeCatalogue }
 
-export function TypeField({ form, name, catalogue }: TypeFieldProps) {
+export function TypeField({ form, name, words, catalogue }: TypeFieldProps) {
   const { unknown, look } = useUnknown(form.valueOf(name).trim(), form.state.attempt, catalogue)
   const hint =
     unknown === null
       ? undefined
-      : `${unknown} is not in the handbook, nor among the shop’s own types: no ratings known.`
+      : `${unknown} is not in the handbook, nor among the shop’s own types: no ratings known. Its sheet can be written down under ${capital(words.tube)} data.`
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: it only listens for the box inside being left
     <div onBlur={({ target }) => target instanceof HTMLInputElement && look(target.value.trim())}>

@@ -14,7 +14,9 @@ const figures = <Key extends string>(values: Partial<Record<Key, number | null>>
   ) as Partial<Record<Key, Figure>>
 
 function row(given: OwnRow, connection: OperatingRow['connection']): OperatingRow {
-  const label = `${given.plateVolts} V, grid ${given.gridVolts} V`
+  const { plateVolts, screenVolts, gridVolts } = given
+  const screen = screenVolts === null ? '' : `, screen ${screenVolts} V`
+  const label = `${plateVolts} V${screen}, grid ${String(gridVolts).replace('-', '−')} V`
   return { label, currentsFor: 1, connection, figures: figures<RowKey>(given), note: null }
 }
 

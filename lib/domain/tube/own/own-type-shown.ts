@@ -3,19 +3,42 @@ import { type Shown, shown } from '../../history/changes'
 import type { LimitKey } from '../handbook-type'
 import { classWord, type OwnRow, type OwnTypeEntry } from './own-type-entry'
 
-/** The limits a shop can note, in the order of a data sheet. */
-export const OWN_LIMITS: readonly { readonly key: LimitKey; readonly label: string; readonly unit: string }[] = [
-  { key: 'plateVolts', label: 'Plate voltage', unit: 'V' },
-  { key: 'screenVolts', label: 'Screen voltage', unit: 'V' },
-  { key: 'plateWatts', label: 'Plate dissipation', unit: 'W' },
-  { key: 'screenWatts', label: 'Screen dissipation', unit: 'W' },
-  { key: 'cathodeMilliamps', label: 'Cathode current', unit: 'mA' },
-  { key: 'heaterCathodeVolts', label: 'Heater to cathode', unit: 'V' },
-  { key: 'gridLeakGridSuppliedMegohms', label: 'Grid leak, grid-supplied bias', unit: 'MΩ' },
-  { key: 'gridLeakCathodeBiasMegohms', label: 'Grid leak, cathode bias', unit: 'MΩ' },
-  { key: 'peakInverseVolts', label: 'Peak inverse voltage', unit: 'V' },
-  { key: 'outputMilliamps', label: 'Direct output current', unit: 'mA' },
-  { key: 'reservoirMicrofarads', label: 'Reservoir', unit: 'µF' },
+export type OwnLimitKey = Extract<
+  LimitKey,
+  | 'plateVolts'
+  | 'screenVolts'
+  | 'plateWatts'
+  | 'screenWatts'
+  | 'cathodeMilliamps'
+  | 'heaterCathodeVolts'
+  | 'gridLeakGridSuppliedMegohms'
+  | 'gridLeakCathodeBiasMegohms'
+  | 'peakInverseVolts'
+  | 'outputMilliamps'
+  | 'reservoirMicrofarads'
+>
+
+/** A limit a shop can note. `most`: larger is taken for a slip of the pen. */
+export type OwnLimit = {
+  readonly key: OwnLimitKey
+  readonly label: string
+  readonly unit: string
+  readonly most: number
+}
+
+/** In the order of a data sheet. */
+export const OWN_LIMITS: readonly OwnLimit[] = [
+  { key: 'plateVolts', label: 'Plate voltage', unit: 'V', most: 5000 },
+  { key: 'screenVolts', label: 'Screen voltage', unit: 'V', most: 2000 },
+  { key: 'plateWatts', label: 'Plate dissipation', unit: 'W', most: 500 },
+  { key: 'screenWatts', label: 'Screen dissipation', unit: 'W', most: 100 },
+  { key: 'cathodeMilliamps', label: 'Cathode current', unit: 'mA', most: 5000 },
+  { key: 'heaterCathodeVolts', label: 'Heater to cathode', unit: 'V', most: 1000 },
+  { key: 'gridLeakGridSuppliedMegohms', label: 'Grid leak, grid-supplied bias', unit: 'MΩ', most: 50 },
+  { key: 'gridLeakCathodeBiasMegohms', label: 'Grid leak, cathode bias', unit: 'MΩ', most: 50 },
+  { key: 'peakInverseVolts', label: 'Peak inverse voltage', unit: 'V', most: 20000 },
+  { key: 'outputMilliamps', label: 'Direct output current', unit: 'mA', most: 5000 },
+  { key: 'reservoirMicrofarads', label: 'Reservoir', unit: 'µF', most: 1000 },
 ]
 
 const given = (value: number | null, unit: string, name: string): string =>
