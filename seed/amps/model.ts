@@ -1,6 +1,7 @@
 /** A model of the demo: what every amplifier of it has in common. */
 import type { OutputClass, ProtectionClass } from '@/lib/domain/amp/amp'
 import { plainSocket, type SocketDetails, type SocketRole } from '@/lib/domain/amp/socket'
+import type { SupplyFacts } from '@/lib/domain/amp/supply-facts'
 
 export type DemoModel = {
   readonly make: string
@@ -12,6 +13,8 @@ export type DemoModel = {
   readonly fuse: string
   /** In chassis order. */
   readonly sockets: readonly SocketDetails[]
+  /** What its list and the bench told of its supplies; left out: nothing was ever written down. */
+  readonly supply?: Partial<SupplyFacts>
 }
 
 export type Place = readonly [across: number, depth: number]

@@ -1,8 +1,11 @@
 /**
  * Six invented models by invented makers, each with the circuit values an
  * amplifier of its kind has (common practice, no source). Resistors are marked
- * values as measured; the halves of an output transformer differ, as they do.
+ * values as measured; the halves of an output transformer differ, as they do. Of two of
+ * the models nothing is noted of the supplies, as of most amplifiers that come in; a tube
+ * rectifier is told by its socket, and where the grid supply stands is read each time.
  */
+import { SOLID_STATE } from '@/lib/domain/amp/supply-facts'
 import { type DemoModel, outputSocket, smallSocket } from './model'
 
 const SINGLE = { biasKind: 'cathode-resistor' } as const
@@ -60,6 +63,19 @@ const foreman40: DemoModel = {
     outputSocket('V6', '6L6GC', [48, 100], { ...GRID, side: 'B', screenOhms: 468, halfPrimaryOhms: 81.6 }),
     smallSocket('V7', 'rectifier', '5AR4', [80, 100]),
   ],
+  supply: {
+    openSupplyVolts: 470,
+    sourceOhms: 220,
+    reservoirMicrofarads: 40,
+    screenFeed: 'own-supply',
+    screenDropperOhms: 110,
+    gridColdestVolts: -58,
+    gridHottestVolts: -38,
+    gridLeakOhms: 220_000,
+    heaterWindingVolts: 6.3,
+    heaterWindingAmps: 4.5,
+    dischargeOhms: 220_000,
+  },
 }
 
 /** A hundred watts from a grid-supplied quad, a sense resistor in each cathode. */
@@ -85,6 +101,20 @@ const millstone100: DemoModel = {
       }),
     ),
   ],
+  supply: {
+    openSupplyVolts: 505,
+    sourceOhms: 200,
+    rectifierType: SOLID_STATE,
+    reservoirMicrofarads: 50,
+    screenFeed: 'own-supply',
+    screenDropperOhms: 100,
+    gridColdestVolts: -52,
+    gridHottestVolts: -30,
+    gridLeakOhms: 150_000,
+    heaterWindingVolts: 6.3,
+    heaterWindingAmps: 8,
+    dischargeOhms: 100_000,
+  },
 }
 
 /** Stereo hi-fi: a pair of KT88 to each channel, taps for the screens, 10 Ω in each cathode. */
@@ -110,6 +140,17 @@ const type240: DemoModel = {
       }),
     ),
   ],
+  supply: {
+    rectifierType: SOLID_STATE,
+    reservoirMicrofarads: 100,
+    screenFeed: 'ultralinear-tap',
+    ultralinearTapPercent: 40,
+    gridColdestVolts: -75,
+    gridHottestVolts: -45,
+    gridLeakOhms: 100_000,
+    heaterWindingVolts: 6.3,
+    heaterWindingAmps: 8,
+  },
 }
 
 /** A pair of 6V6GT on one cathode resistor, tremolo, tube rectifier. */
@@ -129,6 +170,16 @@ const drover15: DemoModel = {
     outputSocket('V5', '6V6GT', [49, 100], { ...SINGLE, side: 'B', cathodeOhms: 252, cathodeSharedBy: 2 }),
     smallSocket('V6', 'rectifier', '5Y3GT', [80, 100]),
   ],
+  supply: {
+    openSupplyVolts: 388,
+    sourceOhms: 250,
+    reservoirMicrofarads: 20,
+    screenFeed: 'own-supply',
+    screenDropperOhms: 2200,
+    gridLeakOhms: 220_000,
+    heaterWindingVolts: 6.3,
+    heaterWindingAmps: 3,
+  },
 }
 
 export const DEMO_MODELS = { pipit5, tansy18, foreman40, millstone100, type240, drover15 } as const

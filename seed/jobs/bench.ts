@@ -1,6 +1,7 @@
 /** What is done at the bench: the sheet of the amplifier, readings, moves from state to state. */
 import type { AmpSheet } from '@/lib/domain/amp/amp'
 import type { Socket } from '@/lib/domain/amp/socket'
+import { NO_SUPPLY_FACTS } from '@/lib/domain/amp/supply-facts'
 import type { Phase } from '@/lib/domain/bench/reading-set'
 import type { JobState } from '@/lib/domain/job/job-state'
 import { findAmpSheet } from '@/lib/store/amp'
@@ -9,13 +10,15 @@ import { copyAmpSheet } from '@/lib/workflow/copy-amp-sheet'
 import { keepAmpSheet } from '@/lib/workflow/keep-amp-sheet'
 import { moveJobByHand } from '@/lib/workflow/keep-job'
 import { keepReadings } from '@/lib/workflow/keep-readings'
+import { keepSupply } from '@/lib/workflow/keep-supply'
 import type { Step } from '@/lib/workflow/step'
+import type { DemoModel } from '@/seed/amps/model'
 import { DEMO_MODELS } from '@/seed/amps/models'
 import { type AmpKey, OWNED_AMPS, type OwnedAmp } from '@/seed/amps/owned-amps'
 import { type BenchState, socketsShow } from '@/seed/bench/socket-shows'
 import { settled } from '@/seed/settled'
 import { DEMO_INSTRUMENTS, type InstrumentKey } from '@/seed/shop/instruments'
-import type { DemoWorld } from '@/seed/world'
+import { type DemoWorld, later } from '@/seed/world'
 import type { Deed } from './story'
 
 export async function sheetOf({ amps }: DemoWorld, key: AmpKey): Promise<AmpSheet> {
@@ -51,7 +54,17 @@ export const writeSheet: Deed = async (world, step, job) => {
     outputClass,
     sockets: sockets.map((socket) => ({ ...socket, id: null })),
   }
-  await settled(world.shop, `the sheet of ${job.amp}`, keepAmpSheet(step, sheet))
+  const kept = await settled(world.shop, `the sheet of ${job.amp}`, keepAmpSheet(step, sheet))
+  await keepModelSupply(world, step, job.amp, kept.version)
+}
+
+/** What the model's list tells; amplifiers of the model that come later have it copied with the sheet. */
+async function keepModelSupply(world: DemoWorld, step: Step, key: AmpKey, version: number): Promise<void> {
+  const { supply }: DemoModel = DEMO_MODELS[OWNED_AMPS[key].model]
+  if (!supply) return
+  const { amp } = await sheetOf(world, key)
+  const facts = { ...NO_SUPPLY_FACTS, ...supply }
+  await settled(world.shop, `the supply of ${key}`, keepSupply(later(step, 4), { ampId: amp.id, version, facts }))
 }
 
 async function keepHalves(world: DemoWorld, step: Step, key: AmpKey): Promise<void> {

@@ -40,7 +40,7 @@ async function jobId({ number }: ToldJob): Promise<string> {
   return job.id
 }
 
-/** The closest set for a group of output sockets. */
+/** The best set for a group of output sockets. */
 export const chooseSet =
   (group: string, wanted: Wanted): Deed =>
   async (world, step, job) => {
@@ -50,7 +50,7 @@ export const chooseSet =
     const readings = await findLatestReadings(id, 'before')
     const asked = groupDemand(sheet, group, readings && benchResult(sheet, readings, shop), shop)
     if (!asked.ok) throw new Error(`No set can be asked for on ${job.amp}: ${asked.fault.code}`)
-    const { closest } = proposeSet(await candidates(world, step, id, wanted), asked.value.demand, {
+    const { best } = proposeSet(await candidates(world, step, id, wanted), asked.value.demand, {
       maximumTestAgeDays: shop.testAgeDays,
       allowOverPrintedRating: true,
       priceCap: null,
@@ -58,10 +58,15 @@ export const chooseSet =
       yardsticks: USUAL_YARDSTICKS,
       asOf: dayInZone(step.now, shop.timeZone),
     })
-    if (!closest) throw new Error(`The demo stock has no set of ${wanted.type} for ${job.amp}`)
-    const placed = socketsFor(closest.tubes, asked.value.sockets)
+    if (!best) throw new Error(`The demo stock has no set of ${wanted.type} for ${job.amp}`)
+    const placed = socketsFor(best.tubes, asked.value.sockets)
     const tubes = placed.map(({ tube, position }) => ({ tubeId: tube.candidate.tubeId, socketPosition: position }))
-    await choose(world, step, { jobNumber: job.number, group, tubes, match: matchStatement(closest, USUAL_YARDSTICKS) })
+    await choose(world, step, {
+      jobNumber: job.number,
+      group,
+      tubes,
+      match: matchStatement(best, USUAL_YARDSTICKS, null),
+    })
   }
 
 /** One tube for a socket of its own: the strongest free one. */

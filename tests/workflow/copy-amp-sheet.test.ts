@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { beforeAll, describe, expect, it } from 'vitest'
 import { findAmpSheet } from '@/lib/store/amp'
 import { listHistoryOf } from '@/lib/store/history'
 import { copyAmpSheet } from '@/lib/workflow/copy-amp-sheet'
@@ -6,8 +6,10 @@ import { keepAmpSheet } from '@/lib/workflow/keep-amp-sheet'
 import { ampOnFile, cathodePair } from '@/tests/support/amps'
 import { freshDatabase } from '@/tests/support/fresh-database'
 import { atBench } from '@/tests/support/person-at-work'
+import { openStockedShop } from '@/tests/support/stocked-shop'
 
 freshDatabase()
+beforeAll(openStockedShop)
 
 async function withSheet(over = {}) {
   const ampId = await ampOnFile(over)

@@ -84,8 +84,8 @@ export function BenchReport({ result, words, checks }: ReportProps) {
         ))}
       </ul>
       <p className="soft small">
-        Each ± is the 95 % band that meter, resistors and assumptions allow (k = 2). Windows are the shop's own settings
-        from common practice; the printed rating is another and stronger statement.
+        Each ± is the 95 % band that meter, resistors and assumptions allow. Windows are the shop's own settings from
+        common practice; the printed rating is another and stronger statement.
       </p>
     </div>
   )

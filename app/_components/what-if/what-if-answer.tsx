@@ -117,10 +117,10 @@ function Answer({ found, trims, told, circuit, load, words }: AnswerProps) {
   )
 }
 
-/** Of the state asked for; where nothing is changed, of the present one. */
+/** Of the state asked for; where nothing is changed, of the present one. Read aloud when it changes: the rest is too long for that. */
 function Reasons({ found, words }: Pick<AnswerProps, 'found' | 'words'>) {
   return (
-    <ul className={styles.reasons}>
+    <ul className={styles.reasons} aria-live="polite">
       {found.sockets.map(({ position, changed }) => (
         <li key={position}>
           <strong>{position}.</strong> {changed ? idleReason(changed, words) : 'Pulled.'}

@@ -30,7 +30,8 @@ type Props = {
   readonly children: ReactNode
 }
 
-const compute = () => import('./what-if-answer')
+/** Null when it cannot be fetched: the button then asks the server, as without JavaScript. */
+const compute = () => import('./what-if-answer').catch(() => null)
 
 const typedIn = (form: HTMLFormElement): WhatIfTyped => whatIfTyped([...new FormData(form)])
 
@@ -60,13 +61,13 @@ export function WhatIfForm(props: Props) {
   const [computes, setComputes] = useState(false)
 
   const answer = useCallback(async () => {
-    const { whatIfAnswer } = await compute()
+    const code = await compute()
     const form = ref.current
-    if (!form) return
+    if (!code || !form) return
     touched.current = true
     const now = typedIn(form)
     window.history.replaceState(null, '', addressOf({ action, group }, now))
-    const found = whatIfAnswer({ circuit, typed: now, stocked, load, words: wordsFor(wordSet) })
+    const found = code.whatIfAnswer({ circuit, typed: now, stocked, load, words: wordsFor(wordSet) })
     const show = () => startTransition(() => setLive(found))
     clearTimeout(timer.current)
     setComputes(true)
@@ -117,7 +118,7 @@ export function WhatIfForm(props: Props) {
           </a>
         </div>
       </form>
-      <div aria-live="polite">{live ? live.view : children}</div>
+      {live ? live.view : children}
     </>
   )
 }

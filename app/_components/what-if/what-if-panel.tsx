@@ -28,9 +28,11 @@ export type WhatIfPanelProps = {
   readonly marks: WhatIfLists['marks']
   readonly load: PlotLoad | null
   readonly shop: Shop
+  /** What has to be said before: that tubes were changed since. */
+  readonly children?: React.ReactNode
 }
 
-export function WhatIfPanel({ groups, circuit, ...asked }: WhatIfPanelProps) {
+export function WhatIfPanel({ groups, circuit, children, ...asked }: WhatIfPanelProps) {
   const { action, group, shop } = asked
   const words = wordsFor(shop.words)
   return (
@@ -40,6 +42,7 @@ export function WhatIfPanel({ groups, circuit, ...asked }: WhatIfPanelProps) {
         <ComputedTag />
       </div>
       {groups.length > 1 && <Groups action={action} groups={groups} group={group} />}
+      {children}
       {circuit.ok ? (
         <Asked {...asked} circuit={circuit.value} words={words} />
       ) : (
@@ -49,7 +52,7 @@ export function WhatIfPanel({ groups, circuit, ...asked }: WhatIfPanelProps) {
   )
 }
 
-type AskedProps = Omit<WhatIfPanelProps, 'groups' | 'circuit'> & {
+type AskedProps = Omit<WhatIfPanelProps, 'groups' | 'circuit' | 'children'> & {
   readonly circuit: AmpCircuit
   readonly words: Words
 }

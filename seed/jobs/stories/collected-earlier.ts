@@ -91,7 +91,7 @@ const wanderedTrim: Story = {
         phase: 'before',
         wall: 121.1,
         warmup: 30,
-        state: type240State(481, [tube(71.6, -45.2), tube(60.3, -47.6), tube(61.5, -47.8), tube(60.1, -47.9)]),
+        state: type240State(481, [tube(71.6, -57.4), tube(60.3, -59.6), tube(61.5, -59.8), tube(60.1, -59.9)]),
       }),
     ),
     on(
@@ -117,7 +117,7 @@ const wanderedTrim: Story = {
       round: {
         wall: 120.8,
         warmup: 30,
-        state: type240State(484, [tube(60.4, -47.7), tube(60.2, -47.6), tube(60.9, -47.8), tube(60.5, -47.9)]),
+        state: type240State(484, [tube(60.4, -60.3), tube(60.2, -60.2), tube(60.9, -60.3), tube(60.5, -60.4)]),
       },
       figures: {
         ...USUAL_FIGURES.type240,

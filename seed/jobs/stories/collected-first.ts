@@ -176,7 +176,7 @@ const deadSocket: Story = {
         wall: 120.4,
         note: 'V6 draws nothing: its screen resistor is open.',
         state: withDeadSocket(
-          millstoneState(477, [tube(37.4, -38), tube(43.1, -38), tube(0, -38), tube(31.2, -38)]),
+          millstoneState(477, [tube(37.4, -41.6), tube(43.1, -41.6), tube(0, -41.6), tube(31.2, -41.6)]),
           'V6',
         ),
       }),
@@ -213,7 +213,7 @@ const deadSocket: Story = {
       signedDaysAgo: 49,
       round: {
         wall: 120.2,
-        state: millstoneState(470, [tube(39.8, -38.6), tube(40.6, -38.6), tube(39.1, -38.6), tube(39.9, -38.6)]),
+        state: millstoneState(470, [tube(39.8, -42), tube(40.6, -42), tube(39.1, -42), tube(39.9, -42)]),
       },
       figures: {
         ...USUAL_FIGURES.millstone100,

@@ -33,7 +33,7 @@ const readyQuad: Story = {
       read({
         phase: 'before',
         wall: 120.7,
-        state: millstoneState(474, [tube(33.1, -39.2), tube(36.4, -39.2), tube(31.6, -39.2), tube(34.8, -39.2)]),
+        state: millstoneState(474, [tube(33.1, -43.6), tube(36.4, -43.6), tube(31.6, -43.6), tube(34.8, -43.6)]),
       }),
     ),
     on(13, '12:00', 'tess', chooseSet('output', { type: 'EL34', condition: 'used-tested' })),
@@ -58,7 +58,7 @@ const readyQuad: Story = {
       signedDaysAgo: 3,
       round: {
         wall: 120.5,
-        state: millstoneState(471, [tube(39.9, -36.4), tube(40.2, -36.4), tube(39.3, -36.4), tube(38.9, -36.4)]),
+        state: millstoneState(471, [tube(39.9, -42), tube(40.2, -42), tube(39.3, -42), tube(38.9, -42)]),
       },
       figures: {
         ...USUAL_FIGURES.millstone100,
@@ -157,7 +157,7 @@ const onSoak: Story = {
         phase: 'before',
         wall: 120.9,
         warmup: 30,
-        state: type240State(485, [tube(61.2, -47.3), tube(43.8, -47.3), tube(60.8, -47.5), tube(59.9, -47.5)]),
+        state: type240State(485, [tube(61.2, -61.6), tube(43.8, -61.6), tube(60.8, -60.5), tube(59.9, -60.5)]),
       }),
     ),
     on(10, '12:10', 'tess', chooseSet('left', { type: 'KT88', condition: 'current-production' })),
@@ -193,7 +193,7 @@ const onSoak: Story = {
         phase: 'after',
         wall: 120.6,
         warmup: 30,
-        state: type240State(484, [tube(60.6, -48.4), tube(60.3, -48.1), tube(60.4, -47.5), tube(60.1, -47.5)]),
+        state: type240State(484, [tube(60.6, -60.4), tube(60.3, -60.1), tube(60.4, -60.4), tube(60.1, -60.4)]),
       }),
     ),
     on(3, '12:20', 'tess', finishWork),

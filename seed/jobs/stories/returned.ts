@@ -121,7 +121,7 @@ const notFetched: Story = {
         wall: 120.3,
         meter: 'meterB',
         note: 'V5 flashes over when tapped.',
-        state: millstoneState(466, [tube(41.3, -37.9), tube(52.6, -37.9), tube(36.9, -37.9), tube(38.4, -37.9)]),
+        state: millstoneState(466, [tube(41.3, -41.4), tube(52.6, -41.4), tube(36.9, -41.4), tube(38.4, -41.4)]),
       }),
     ),
     on(33, '12:10', 'tess', chooseSet('output', { type: 'EL34', condition: 'current-production' })),
@@ -146,7 +146,7 @@ const notFetched: Story = {
       signedDaysAgo: 29,
       round: {
         wall: 120.4,
-        state: millstoneState(471, [tube(39.4, -38.8), tube(40, -38.8), tube(39.2, -38.8), tube(40.3, -38.8)]),
+        state: millstoneState(471, [tube(39.4, -42.6), tube(40, -42.6), tube(39.2, -42.6), tube(40.3, -42.6)]),
       },
       figures: {
         ...USUAL_FIGURES.millstone100,

@@ -134,7 +134,7 @@ const quadHeld: Story = {
         phase: 'before',
         wall: 120.4,
         note: 'Glass of V7 loose in its base, V5 rattles.',
-        state: millstoneState(475, [tube(38.8, -38.5), tube(33.4, -38.5), tube(39.5, -38.5), tube(27.9, -38.5)]),
+        state: millstoneState(475, [tube(38.8, -43.4), tube(33.4, -43.4), tube(39.5, -43.4), tube(27.9, -43.4)]),
       }),
     ),
     on(4, '11:40', 'tess', chooseSet('output', { type: 'EL34', condition: 'current-production' })),

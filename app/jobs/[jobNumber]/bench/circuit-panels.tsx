@@ -6,8 +6,10 @@ import { SideChecksTable } from '@/app/_components/circuit/side-checks-table'
 import styles from '@/app/_components/what-if/what-if.module.css'
 import { WhatIfPanel } from '@/app/_components/what-if/what-if-panel'
 import { whatIfTyped } from '@/app/_components/what-if/what-if-typed'
+import type { AmpSheet } from '@/lib/domain/amp/amp'
 import { outputGroups } from '@/lib/domain/bench/bench-result'
 import { type AmpCircuit, ampCircuit } from '@/lib/domain/circuit/amp/amp-circuit'
+import { socketList } from '@/lib/domain/circuit/circuit-text'
 import { sideChecks } from '@/lib/domain/circuit/side/side-checks'
 import { usualMainsHertz } from '@/lib/domain/circuit/side/side-given'
 import { groupLoad } from '@/lib/domain/plot/group-load'
@@ -17,6 +19,8 @@ import { type KnownCircuit, marksToPropose, stockedAnswers } from './known-circu
 
 type Props = {
   readonly known: KnownCircuit
+  /** As it is now: tubes may have been changed since the readings. */
+  readonly sheetNow: AmpSheet
   readonly shop: Shop
   /** Path of the page. */
   readonly action: string
@@ -24,7 +28,7 @@ type Props = {
   readonly now: Date
 }
 
-export async function CircuitPanels({ known, shop, action, query, now }: Props) {
+export async function CircuitPanels({ known, sheetNow, shop, action, query, now }: Props) {
   const words = wordsFor(shop.words)
   const groups = outputGroups(known.sheet)
   const group = groups.find((name) => name === query.group) ?? groups[0]
@@ -42,11 +46,29 @@ export async function CircuitPanels({ known, shop, action, query, now }: Props) 
           {...{ action, groups, group, typed, stocked, marks, shop }}
           circuit={asked}
           load={groupLoad(known.sheet, group)}
-        />
+        >
+          <ChangedSince known={known} sheetNow={sheetNow} words={words} />
+        </WhatIfPanel>
       )}
       <GroupFolds circuits={circuits} words={words} />
       <SideFold known={known} circuits={circuits} words={words} />
     </>
+  )
+}
+
+type ChangedProps = Pick<Props, 'known' | 'sheetNow'> & { readonly words: Words }
+
+function ChangedSince({ known, sheetNow, words }: ChangedProps) {
+  const sits = new Map(sheetNow.sockets.map(({ id, typeFitted, markFitted }) => [id, `${typeFitted} ${markFitted}`]))
+  const changed = known.sheet.sockets.filter(
+    ({ id, role, typeFitted, markFitted }) => role === 'output' && sits.get(id) !== `${typeFitted} ${markFitted}`,
+  )
+  if (changed.length === 0) return null
+  return (
+    <p className="form-message">
+      Another {words.tube} has gone into {socketList(changed.map(({ position }) => position))} since these readings: all
+      that is computed here is of the {words.tubes} that were read. Read again to go on from those that are in it.
+    </p>
   )
 }
 

@@ -66,6 +66,7 @@ export default async function BenchPage({ params, searchParams }: PageProps<'/jo
       {sheet && latest && hasOutput && (
         <CircuitPanels
           known={await knownCircuit({ sheet, fittings, set: latest }, shop)}
+          sheetNow={sheet}
           shop={shop}
           action={`/jobs/${job.number}/bench`}
           query={await searchParams}
