@@ -12,7 +12,8 @@ const STEPS = ['', '/amplifier', '/bench', '/tubes', '/quote', '/work', '/safety
 const AMP_PAGES = ['/sheet', '/sheet/print', '/supply', '/substitutes']
 const ROOTS = [
   ...['/', '/jobs/new', '/jobs/new?customer=new', '/customers', '/customers/new', '/amps', '/amps/new', '/stock'],
-  ...['/stock/new', '/stock/receive', '/outbox', '/find?q=a', '/settings', '/settings/people', '/settings/people/new'],
+  ...['/stock/new', '/stock/receive', '/types', '/types?q=vt', '/types/new?like=EL34', '/outbox', '/find?q=a'],
+  ...['/settings', '/settings/people', '/settings/people/new'],
   ...['/settings/instruments', '/settings/instruments/new', '/settings/operations', '/settings/operations/new'],
   ...['/settings/mail', '/settings/pass-phrase'],
 ]
@@ -101,6 +102,9 @@ test('every other page opens, says nothing in the console and fits three widths'
     ...(await linksOn(page, '/customers', /^\/customers\/(?!new)/)),
     ...(await linksOn(page, '/amps', /^\/amps\/(?!new)/)),
     ...(await linksOn(page, '/stock', /^\/stock\/(?!new|receive)/)).slice(0, 8),
+    // An own type, which stands first, and one of each class.
+    ...(await linksOn(page, '/types', /^\/types\/(?!new)/)).slice(0, 1),
+    ...['6V6', 'EL34', '2A3', 'ECL82', '12AX7', '12DW7', 'EF86', '5AR4', '7868'].map((type) => `/types/${type}`),
     ...(await linksOn(page, '/settings/people', /^\/settings\/people\/(?!new)/)),
     ...(await linksOn(page, '/settings/instruments', /^\/settings\/instruments\/(?!new)/)).slice(0, 2),
     ...(await linksOn(page, '/settings/operations', /^\/settings\/operations\/(?!new)/)).slice(0, 2),
@@ -127,6 +131,8 @@ async function oneOfEachKind(page: Page): Promise<string[]> {
   const first = async (from: string) =>
     (await linksOn(page, from, /^\/(settings\/)?\w+\/(?!new|receive)[\w-]+$/))[0] ?? ''
   const amp = await first('/amps')
+  // The shop’s own stand before those of the handbook.
+  const ownType = await first('/types')
   const [waiting, tested, ready] = [
     await jobThatIs(page, 'Waiting for answer'),
     await jobThatIs(page, 'Testing'),
@@ -135,6 +141,7 @@ async function oneOfEachKind(page: Page): Promise<string[]> {
   return [
     ...ROOTS,
     ...[amp, ...AMP_PAGES.map((kind) => `${amp}${kind}`), await first('/customers'), await first('/stock')],
+    ...['/types/6V6', '/types/5AR4', ownType, `${ownType}/edit`],
     ...[await first('/settings/people'), await first('/settings/instruments'), await first('/settings/operations')],
     ...STEPS.map((step) => `${tested}${step}`),
     ...[`${tested}/bench/new?phase=after`, `${waiting}/quote`, `${ready}/pickup`],

@@ -6,6 +6,7 @@ import { readForm } from '@/app/_components/form/read-form'
 import { isTestGiven } from '@/lib/domain/stock/test-entry'
 import { type GuardedStep, requireStep } from '@/lib/session'
 import { keepTube } from '@/lib/workflow/keep-tube'
+import { furtherOf } from '../further-schema'
 import { refusedTubes } from '../refused-tubes'
 import { testEntryOf } from '../test-schema'
 import { stockKit } from '../tube-schema'
@@ -22,7 +23,8 @@ async function takeTube({ step, shop }: GuardedStep, before: FormState, form: Fo
   const { mark, designation, condition, acquired, construction, location, cost, price, ...typed } = read.value
   const entry = testEntryOf(typed)
   const details = { mark, designation, condition, acquired, construction, location, cost, price }
-  const kept = await keepTube(step, { id: null, version: 0, details, test: isTestGiven(entry) ? entry : null })
+  const test = isTestGiven(entry) ? entry : null
+  const kept = await keepTube(step, { id: null, version: 0, details, further: furtherOf(typed), test })
   if (kept.ok) redirect(`/stock/${kept.value}`)
   return refusedTubes(before, read.values, kept.fault, shop)
 }

@@ -3,13 +3,22 @@ import { useMemo } from 'react'
 import { FormMessage, SubmitButton } from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
 import { useActionForm } from '@/app/_components/form/use-action-form'
+import { FurtherFields } from '../further-fields'
 import { TestFields } from '../test-fields'
 import { TubeFields } from '../tube-fields'
 import type { StockKit } from '../tube-schema'
 import { submitNewTube } from './actions'
 import { newTubeSchema } from './new-tube-schema'
 
-export function NewTubeForm({ kit, values, withTest }: { kit: StockKit; values: FormValues; withTest: boolean }) {
+type NewTube = {
+  readonly kit: StockKit
+  readonly values: FormValues
+  readonly withTest: boolean
+  /** What is seen of it was filled in by the identification: shown, to be looked over. */
+  readonly isFound: boolean
+}
+
+export function NewTubeForm({ kit, values, withTest, isFound }: NewTube) {
   const schema = useMemo(() => newTubeSchema(kit), [kit])
   const form = useActionForm(submitNewTube, freshForm(values), schema)
   return (
@@ -17,6 +26,7 @@ export function NewTubeForm({ kit, values, withTest }: { kit: StockKit; values: 
       <FormMessage form={form} />
       <section className="panel">
         <TubeFields form={form} kit={kit} mark="Leave empty: the next free mark is given." />
+        <FurtherFields form={form} open={isFound} />
       </section>
       {withTest && (
         <section className="panel">

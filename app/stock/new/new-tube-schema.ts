@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
 import { after, optionalChoice } from '@/app/_components/form/fields'
+import { furtherFields } from '../further-schema'
 import { SHORTS, testFields } from '../test-schema'
 import { detailFields, type StockKit } from '../tube-schema'
 
@@ -7,6 +8,7 @@ import { detailFields, type StockKit } from '../tube-schema'
 export const newTubeSchema = (kit: StockKit) =>
   z.object({
     ...detailFields(kit),
+    ...furtherFields(),
     ...testFields(kit.words),
     shorts: after(optionalChoice('Shorts', SHORTS), (shorts) => shorts || 'none'),
   })

@@ -7,13 +7,15 @@
  * ruggedised letters W, WA, WB, WC (then the plain type's figures only stand
  * in); without a last letter A, B or C (a later issue may replace the earlier one,
  * so the earlier one's figures are the careful ones to stand in). "JAN", with or
- * without maker letters, is dropped. Of several numbers
+ * without maker letters, is dropped. Letters no
+ * scheme knows are a maker's own and are left off last of all (identify/designation). Of several numbers
  * joined by a stroke ("EL34/6CA7") all that are known must be one type, and the
  * lowest plate rating among them is taken.
  * Suffix rules: RETMA type designation scheme. Numbers of merely similar types
  * are never resolved.
  */
 
+import { readDesignation } from '../identify/designation/read-designation'
 import { foldedDesignation as folded } from './folded-designation'
 import { HANDBOOK } from './handbook'
 import type { HandbookType, HandbookVariant } from './handbook-type'
@@ -104,6 +106,14 @@ function findWritten(text: string, own: Index): Found | null {
   return findOne(folded(withoutJan), own) ?? findOne(folded(withoutJan.replace(MAKER_LETTERS, '')), own)
 }
 
+/** "EL34QX": letters no scheme knows are the maker's own, and the number before them is looked up. */
+function withoutOwnLetters(text: string, own: Index): Found | null {
+  const { standard, ownMark, alsoNamed } = readDesignation(text)
+  if (standard === null || ownMark === null || alsoNamed.length > 0 || MERELY_SIMILAR.has(folded(text))) return null
+  const found = findWritten(standard, own)
+  return found && { ...found, resolution: 'own-letters' }
+}
+
 const plateLimit = ({ type, variant }: Found): number =>
   ratingsOf(type, variant)?.limits.plateWatts?.[0] ?? Number.POSITIVE_INFINITY
 
@@ -115,7 +125,7 @@ function findJoined(text: string, own: Index): Found | null {
   return first
 }
 
-const STANDING_IN: ReadonlySet<Resolution> = new Set(['special-quality', 'later-issue'])
+const STANDING_IN: ReadonlySet<Resolution> = new Set(['special-quality', 'later-issue', 'own-letters'])
 
 function tubeVariant({ type, variant, designation, resolution }: Found, asked: string): TubeVariant {
   const ratings = ratingsOf(type, variant)
@@ -142,6 +152,7 @@ export function findTubeType(designation: string, catalogue: TubeCatalogue): Tub
   const text = designation.trim()
   if (text === '') return null
   const own = ownIndex(catalogue)
-  const found = findWritten(text, own) ?? (text.includes('/') ? findJoined(text, own) : null)
+  const found =
+    findWritten(text, own) ?? (text.includes('/') ? findJoined(text, own) : null) ?? withoutOwnLetters(text, own)
   return found && tubeVariant(found, text.toUpperCase().replace(/\s+/g, ' '))
 }

@@ -92,6 +92,8 @@ export type Resolution =
   | 'special-quality'
   /** A later letter (A, B, C) not listed here: the earlier issue's figures stand in. */
   | 'later-issue'
+  /** Letters behind it are a maker's or dealer's own: the plain type's figures stand in. */
+  | 'own-letters'
 
 export type TubeVariant = {
   readonly typeId: string

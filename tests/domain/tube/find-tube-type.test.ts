@@ -34,12 +34,30 @@ describe('designations as people write them', () => {
     expect(named(asked)).toEqual(expected)
   })
 
-  test.each(['', '  ', 'nonsense', '6', 'KT', '6L6XYZ', 'E83CC', '12345', '/', 'JAN-'])(
+  test.each(['', '  ', 'nonsense', '6', 'KT', '6L7XYZ', 'E83CC', '12345', '/', 'JAN-'])(
     '"%s" is no type known here',
     (asked) => {
       expect(findTubeType(asked, HANDBOOK_ONLY)).toBeNull()
     },
   )
+
+  // "-EH", "STR-…", "LPS": a maker's or dealer's own, no meaning in the standard. Common practice, no source.
+  test.each([
+    ['EL34QX', 'EL34', 25],
+    ['6L6GC-QXR', '6L6GC', 30],
+    ['6L6GCQX', '6L6GC', 30],
+    ['KT88Q', 'KT88', 42],
+    ['ECC83 QX', 'ECC83', 1],
+  ])('%s: letters of its own; the %s of %i W stands in and is said to', (asked, plain, plateWatts) => {
+    const found = findTubeType(asked, HANDBOOK_ONLY)
+    expect(found).toMatchObject({ designation: plain, resolution: 'own-letters', ratingsStandIn: true })
+    expect(found?.ratings?.plateWatts?.value).toBe(plateWatts)
+  })
+
+  test('letters of its own never reach past a number that is merely similar, nor a type that is not known', () => {
+    for (const asked of ['E34L', 'GU50QX', 'KT66QX/EL34'])
+      expect(findTubeType(asked, HANDBOOK_ONLY)?.resolution).not.toBe('own-letters')
+  })
 
   test('VT75 is two tubes: only the RAF number is the KT66', () => {
     expect(findTubeType('VT75', HANDBOOK_ONLY)).toBeNull()

@@ -1,0 +1,195 @@
+/** Bulbs and bases: what the suffix and the handbook's base say, and the usual bulb of a version. */
+import type { ExpectRule } from './rule'
+
+const GLASS_BULBS = ['T-5½', 'T-6½', 'T-9', 'T-12', 'ST-12', 'ST-14', 'ST-16', 'ST-19', 'broad', 'globe']
+const SHOULDERED = ['ST-12', 'ST-14', 'ST-16', 'ST-19']
+
+const SUFFIX_RULES: readonly ExpectRule[] = [
+  {
+    id: 'no-suffix-is-metal',
+    observation: 'bulb',
+    when: { envelope: ['metal'] },
+    expect: ['metal'],
+    sentence: 'An octal type registered as metal bears no suffix when it is the metal version.',
+    source: 'memory',
+    strength: 'decides',
+  },
+  {
+    id: 'g-is-shouldered',
+    observation: 'bulb',
+    when: { envelope: ['G'] },
+    expect: SHOULDERED,
+    sentence: 'G is glass with a shouldered bulb.',
+    source: 'retma',
+    strength: 'decides',
+  },
+  {
+    id: 'gt-is-tubular',
+    observation: 'bulb',
+    when: { envelope: ['GT'] },
+    expect: ['T-9'],
+    sentence: 'GT is glass with a straight T-9 bulb; it replaced the G.',
+    source: 'retma',
+    strength: 'decides',
+  },
+  {
+    id: 'later-g-is-glass',
+    observation: 'bulb',
+    when: { envelope: ['later-G'] },
+    expect: GLASS_BULBS,
+    sentence: 'GA, GB and GC are glass, in whichever bulb.',
+    source: 'retma',
+    strength: 'decides',
+  },
+  {
+    id: 'others-are-glass',
+    observation: 'bulb',
+    when: { envelope: ['glass'] },
+    expect: GLASS_BULBS,
+    sentence: 'This one was only made in glass.',
+    source: 'memory',
+    strength: 'decides',
+  },
+]
+
+const BASE_RULES: readonly ExpectRule[] = [
+  {
+    id: 'base-of-type',
+    observation: 'base',
+    when: {},
+    expect: { fact: 'base' },
+    sentence: 'The handbook gives the base of the type.',
+    source: 'handbook',
+    strength: 'decides',
+  },
+  {
+    id: 'pins-of-type',
+    observation: 'pins',
+    when: {},
+    expect: { fact: 'pins' },
+    sentence: 'As many pins as have a connection must be there; unused ones may be missing on an octal base.',
+    source: 'handbook',
+    strength: 'strong',
+  },
+  {
+    id: 'noval-bulb',
+    observation: 'bulb',
+    when: { base: ['noval'] },
+    expect: ['T-6½'],
+    sentence: 'A noval bottle has a T-6½ bulb.',
+    source: 'memory',
+    strength: 'strong',
+  },
+  {
+    id: 'miniature-bulb',
+    observation: 'bulb',
+    when: { base: ['miniature-7'] },
+    expect: ['T-5½'],
+    sentence: 'A 7-pin miniature has a T-5½ bulb.',
+    source: 'memory',
+    strength: 'strong',
+  },
+  {
+    id: 'not-miniature',
+    observation: 'bulb',
+    when: { base: ['octal', 'four-pin', 'novar'] },
+    expect: ['metal', 'T-9', 'T-12', 'ST-12', 'ST-14', 'ST-16', 'ST-19', 'broad', 'globe'],
+    sentence: 'The thin bulbs with pins in the glass belong to the miniature bases.',
+    source: 'memory',
+    strength: 'decides',
+  },
+  {
+    id: 'glass-base',
+    observation: 'baseMaterial',
+    when: { base: ['noval', 'miniature-7', 'novar'] },
+    expect: ['glass'],
+    sentence: 'The pins of this base come straight out of the glass.',
+    source: 'memory',
+    strength: 'decides',
+  },
+  {
+    id: 'moulded-base',
+    observation: 'baseMaterial',
+    when: { base: ['octal', 'four-pin'] },
+    expect: ['black', 'coin', 'brown', 'ceramic', 'collar'],
+    sentence: 'This bottle has a base cemented or crimped on.',
+    source: 'memory',
+    strength: 'decides',
+  },
+  {
+    id: 'y-is-brown',
+    observation: 'baseMaterial',
+    when: { baseLetter: ['Y'] },
+    expect: ['brown'],
+    sentence: 'Y is the low-loss base of mica-filled phenolic: brown, heat-resistant.',
+    source: 'retma',
+    strength: 'strong',
+  },
+  {
+    id: 'x-is-ceramic',
+    observation: 'baseMaterial',
+    when: { baseLetter: ['X'] },
+    expect: ['ceramic'],
+    sentence: 'X is a low-loss ceramic base.',
+    source: 'retma',
+    strength: 'strong',
+  },
+  {
+    id: 'plain-base-is-black',
+    observation: 'baseMaterial',
+    when: {
+      base: ['octal', 'four-pin'],
+      baseLetter: [null],
+      rugged: [false],
+      notTypeId: ['EL34', '5AR4', 'KT88', '6550'],
+    },
+    expect: ['black', 'coin'],
+    sentence: 'Without a base letter the base is mostly black; others are met.',
+    source: 'practice',
+    strength: 'fair',
+  },
+  {
+    id: 'rugged-base',
+    observation: 'baseMaterial',
+    when: { base: ['octal'], baseLetter: [null], rugged: [true] },
+    expect: ['brown', 'black', 'collar'],
+    sentence: 'Ruggedised octals are met with brown, black and metal-ringed bases.',
+    source: 'memory',
+    strength: 'slight',
+  },
+]
+
+/** The usual bulb of a version; makers differ, so none of these decides. */
+const usual = (designation: readonly string[], expect: readonly string[], words: string): ExpectRule => ({
+  id: `usual-bulb-${designation[0]}`,
+  observation: 'bulb',
+  when: { designation },
+  expect,
+  sentence: `The usual bulb of this version is ${words}.`,
+  source: 'memory',
+  strength: 'fair',
+})
+
+const USUAL_BULBS: readonly ExpectRule[] = [
+  usual(['6V6G', '6F6G', '5Y3G', '5V4G', 'U50'], ['ST-14'], 'ST-14'),
+  usual(['6K6G'], ['ST-12'], 'ST-12'),
+  usual(['6L6G', '5U4G', '5R4GY', '5R4WGY', 'U52', '2A3'], ['ST-16'], 'ST-16'),
+  usual(['6L6GA', '6L6GAY'], ['ST-14'], 'ST-14'),
+  usual(
+    ['6L6GB', '6L6GC', '5881', '6L6WGA', '6L6WGB', '6L6WGC', '5U4GB', '5R4WGB', '5992'],
+    ['T-12', 'T-9'],
+    'straight',
+  ),
+  usual(['EL34', '6CA7', 'GZ34', '5AR4', 'U77', 'KT77'], ['T-12'], 'straight and fairly thick; a fat 6CA7 is met'),
+  usual(['7591', '7591A', '7868'], ['T-9', 'T-12'], 'straight'),
+  usual(['KT88'], ['broad'], 'broad and bulging'),
+  usual(['6550', '6550A'], ['ST-16', 'broad'], 'shouldered on early ones, broad on later ones'),
+  usual(['KT66', 'EL37'], ['broad', 'ST-14', 'ST-16'], 'broad or shouldered'),
+  usual(['300B'], ['ST-19'], 'ST-19'),
+  usual(['45'], ['ST-14', 'globe'], 'ST-14'),
+  usual(['245', '345'], ['globe', 'ST-14'], 'a globe'),
+  usual(['6П6С', '6Н8С'], ['T-9', 'ST-12'], 'straight'),
+  usual(['B65', 'L63', '6SN7W', '6087'], ['T-9'], 'straight'),
+]
+
+export const ENVELOPE_RULES: readonly ExpectRule[] = [...SUFFIX_RULES, ...BASE_RULES, ...USUAL_BULBS]
