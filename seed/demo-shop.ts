@@ -19,7 +19,9 @@ import { storyHappenings } from './jobs/story'
 import { calibrationHappenings, openDemoShop } from './shop/open-demo-shop'
 import { signInText } from './shop/people'
 import { DEMO_SHOP } from './shop/settings'
+import { besideDrawers } from './stock/beside-drawers'
 import { stockHappenings } from './stock/fill-drawers'
+import { ownTypeHappenings } from './stock/own-types'
 
 export const STORIES = [
   ...COLLECTED_FIRST,
@@ -39,7 +41,9 @@ export async function seedDemoShop(now: Date): Promise<Result<string, 'already-o
   const world = opened.value
   const happenings = [
     ...calibrationHappenings(world),
+    ...ownTypeHappenings(world),
     ...stockHappenings(world),
+    ...besideDrawers(world),
     ...STORIES.flatMap((story) => storyHappenings(world, story)),
   ]
   const inOrder = happenings.toSorted((a, b) => a.at.getTime() - b.at.getTime())

@@ -10,6 +10,8 @@ const SECTIONS = [
   ['/settings/people', 'People'],
   ['/settings/instruments', 'Instruments'],
   ['/settings/operations', 'Operations'],
+  ['/settings/makers', 'Makers'],
+  ['/settings/labels', 'Labels'],
   ['/settings/mail', 'Mail'],
   ['/settings/pass-phrase', 'Your pass phrase'],
 ] as const

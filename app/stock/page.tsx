@@ -7,6 +7,7 @@ import { requireUser } from '@/lib/session'
 import { listTubes } from '@/lib/store/tube'
 import { StockPages } from './stock-pages'
 import { StockSearch, viewOf } from './stock-search'
+import { StockSections } from './stock-sections'
 import { StockTable } from './stock-table'
 
 export const metadata: Metadata = { title: 'Stock' }
@@ -21,6 +22,7 @@ export default async function StockPage({ searchParams }: PageProps<'/stock'>) {
   const words = wordsFor(shop.words)
   return (
     <Shell shop={shop} actor={actor}>
+      <StockSections words={shop.words} section="/stock" />
       <div className="page-head">
         <h1>{capital(words.tube)} stock</h1>
         <div className="row no-print">
@@ -29,6 +31,15 @@ export default async function StockPage({ searchParams }: PageProps<'/stock'>) {
           </Link>
           <Link className="button quiet" href="/stock/receive">
             Take in several
+          </Link>
+          <Link className="button quiet" href="/stock/identify">
+            What is it?
+          </Link>
+          <Link className="button quiet" href="/stock/prices">
+            Prices
+          </Link>
+          <Link className="button quiet" href="/stock/test-sheet">
+            Test sheet
           </Link>
         </div>
       </div>

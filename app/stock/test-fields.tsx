@@ -33,7 +33,7 @@ export function SettingFields({
           name="instrumentName"
           label="Instrument"
           list="tube-testers"
-          hint="Readings of different instruments are not compared."
+          hint="Others compare only through shop references."
         />
       </div>
       <fieldset>

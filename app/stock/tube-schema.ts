@@ -5,6 +5,7 @@ import { exactDecimal, minorDigits } from '@/lib/domain/money'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { TUBE_CONDITIONS, type Tube } from '@/lib/domain/stock/tube'
 import type { WordSet } from '@/lib/domain/words'
+import { furtherFields, furtherValues } from './further-schema'
 
 /** What the forms of the stock need to know of the shop: plain values, so that they reach the browser. */
 export type StockKit = { readonly currency: string; readonly digits: number; readonly words: WordSet }
@@ -25,7 +26,7 @@ export const sharedFields = ({ currency, digits }: StockKit) => ({
 export const detailFields = (kit: StockKit) => ({ mark: text({ label: 'Mark', max: 40 }), ...sharedFields(kit) })
 
 export const tubeSchema = (kit: StockKit) =>
-  z.object({ id: text({ label: 'Piece' }), version: version(), ...detailFields(kit) })
+  z.object({ id: text({ label: 'Piece' }), version: version(), ...detailFields(kit), ...furtherFields() })
 
 export const SHARED_BLANK: FormValues = {
   designation: '',
@@ -44,5 +45,6 @@ export function tubeValues(tube: Tube, { digits }: StockKit): FormValues {
     version: String(tube.version),
     cost: cost === null ? '' : exactDecimal(cost, digits),
     price: exactDecimal(price, digits),
+    ...furtherValues(tube.further),
   })
 }

@@ -5,7 +5,13 @@ import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 export const TYPE_LIST = 'tube-types'
 export const TESTER_LIST = 'tube-testers'
 
-export function TypeLists({ testers, catalogue }: { testers: readonly string[]; catalogue: TubeCatalogue }) {
+type Props = {
+  readonly testers: readonly string[]
+  readonly catalogue: TubeCatalogue
+  readonly sets?: readonly string[]
+}
+
+export function TypeLists({ testers, catalogue, sets = [] }: Props) {
   return (
     <>
       <datalist id={TYPE_LIST}>
@@ -16,6 +22,11 @@ export function TypeLists({ testers, catalogue }: { testers: readonly string[]; 
       <datalist id={TESTER_LIST}>
         {testers.map((tester) => (
           <option key={tester} value={tester} />
+        ))}
+      </datalist>
+      <datalist id="tube-sets">
+        {sets.map((name) => (
+          <option key={name} value={name} />
         ))}
       </datalist>
     </>

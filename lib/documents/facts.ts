@@ -71,6 +71,8 @@ export type MatchFacts = {
   readonly testedTo: string
   readonly instrument: string
   readonly testPoint: TestPoint
+  /** Left out: compared at the test point. Else by the idle predicted in the amplifier, as read on a plain day. */
+  readonly predicted?: { readonly readOn: string; readonly plusMinus: Amps }
   readonly plateCurrentSpread: Amps
   readonly plateCurrentTolerance: Amps
   readonly transconductanceSpread: Ratio | null

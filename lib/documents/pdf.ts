@@ -45,7 +45,7 @@ export async function renderPdf(paper: Paper, { createdAt }: { readonly createdA
   return bytes
 }
 
-function collected(doc: PDFKit.PDFDocument): Promise<Uint8Array> {
+export function collected(doc: PDFKit.PDFDocument): Promise<Uint8Array> {
   return new Promise((resolve, reject) => {
     const chunks: Buffer[] = []
     doc.on('data', (chunk: Buffer) => chunks.push(chunk))

@@ -91,7 +91,10 @@ export function matchText(match: MatchFacts, format: Format, v: Vocabulary): str
   const { testedFrom, testedTo } = match
   const days =
     testedFrom === testedTo ? format.day(testedTo) : `from ${format.day(testedFrom)} to ${format.day(testedTo)}`
-  const at = `on ${given(match.instrument)} at ${testPointText(match.testPoint, format, v)}`
+  const { predicted } = match
+  const at = predicted
+    ? `on ${given(match.instrument)}; by the idle predicted in this amplifier as read ${format.day(predicted.readOn)}, known to ±${format.milliamps(predicted.plusMinus)} (95 %), not measured`
+    : `on ${given(match.instrument)} at ${testPointText(match.testPoint, format, v)}`
   return `Matched ${match.type}, ${match.marks.join(' with ')}: tested ${days} ${at}; ${current}${gm}.`
 }
 

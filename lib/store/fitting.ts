@@ -57,3 +57,8 @@ export async function moveFittedTube(
   const { count } = await tx.tube.updateMany({ where: { id: tubeId, whereabouts: from }, data: { whereabouts: to } })
   return count === 1
 }
+
+/** Null: not known. */
+export async function saveFittingHours(tx: Tx, id: string, hours: number | null): Promise<void> {
+  await tx.fitting.update({ where: { id }, data: { hours } })
+}

@@ -15,6 +15,7 @@ export async function listFreeStock(now: Date, tx: Tx = db()): Promise<FreeStock
     where: {
       whereabouts: 'in-stock',
       condition: { not: 'reject' },
+      reference: false,
       OR: [{ hold: '' }, { heldUntil: { lt: now } }],
     },
     _count: { _all: true },

@@ -15,6 +15,11 @@ export type HistorySubject =
   | 'instrument'
   | 'operation'
   | 'type'
+  | 'maker'
+  | 'lot'
+  | 'import'
+  | 'labels'
+  | 'part'
 
 export type HistoryNote = {
   readonly at: Date

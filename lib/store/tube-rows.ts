@@ -3,9 +3,33 @@ import type { Prisma } from '@/generated/sqlite/client'
 import type { Day } from '@/lib/domain/calendar'
 import { money } from '@/lib/domain/money'
 import type { Tube, TubeCondition, TubeHold, TubeTest, Whereabouts } from '@/lib/domain/stock/tube'
+import type { TubeFurther, UsedState, WarrantyState } from '@/lib/domain/stock/tube-further'
 import { amps, siemens, volts } from '@/lib/domain/units'
 
+const furtherColumns = {
+  used: true,
+  cosmetics: true,
+  box: true,
+  bulbShape: true,
+  glass: true,
+  plates: true,
+  baseLook: true,
+  printColour: true,
+  getters: true,
+  micas: true,
+  codes: true,
+  labelText: true,
+  warranty: true,
+  warrantyUntil: true,
+  hoursBefore: true,
+  reference: true,
+  set: { select: { name: true } },
+} satisfies Prisma.TubeSelect
+
+type FurtherRow = Prisma.TubeGetPayload<{ select: typeof furtherColumns }>
+
 export const tubeColumns = {
+  ...furtherColumns,
   id: true,
   mark: true,
   designation: true,
@@ -27,9 +51,26 @@ export const tubeColumns = {
 
 type TubeRow = Prisma.TubeGetPayload<{ select: typeof tubeColumns }>
 
-export function tubeOf(row: TubeRow, jobNumbers: ReadonlyMap<string, string>): Tube {
+function furtherOf({ set, used, warranty, warrantyUntil, ...rest }: FurtherRow): TubeFurther {
   return {
-    ...row,
+    ...rest,
+    used: used as UsedState | '',
+    warranty: warranty as WarrantyState | '',
+    warrantyUntil: warrantyUntil as Day | null,
+    setName: set?.name ?? '',
+  }
+}
+
+export function tubeOf(row: TubeRow, jobNumbers: ReadonlyMap<string, string>): Tube {
+  const { id, mark, designation, family, acquired, construction, location, version, createdAt } = row
+  const { heldForJob, heldByQuoteId, heldUntil } = row
+  const { used, cosmetics, box, bulbShape, glass, plates, baseLook, printColour, getters, micas, codes } = row
+  const { labelText, warranty, warrantyUntil, hoursBefore, reference, set } = row
+  const seen = { bulbShape, glass, plates, baseLook, printColour, getters, micas, codes, labelText }
+  return {
+    ...{ id, mark, designation, family, acquired, construction, location, version, createdAt },
+    ...{ heldForJob, heldByQuoteId, heldUntil },
+    further: furtherOf({ ...seen, used, cosmetics, box, warranty, warrantyUntil, hoursBefore, reference, set }),
     condition: row.condition as TubeCondition,
     whereabouts: row.whereabouts as Whereabouts,
     hold: row.hold as TubeHold,

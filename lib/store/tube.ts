@@ -21,9 +21,11 @@ import {
   type TubeTestFacts,
   type Whereabouts,
 } from '@/lib/domain/stock/tube'
+import { furtherTexts, NOTHING_FURTHER, type TubeFurther } from '@/lib/domain/stock/tube-further'
 import { readMark } from '@/lib/domain/stock/tube-mark'
 import { db, type Tx } from './database'
 import { TEST_ORDER, testColumns, testsByTube, tubeColumns, tubeOf } from './tube-rows'
+import { setIdOf } from './tube-set'
 
 type Rows = Parameters<typeof tubeOf>[0][]
 
@@ -165,6 +167,7 @@ export async function listFittingsOf(tubeId: string, tx: Tx = db()): Promise<Tub
       fittedAt: true,
       fittedBy: true,
       removedAt: true,
+      hours: true,
       job: { select: { number: true } },
       socket: { select: { position: true, amp: { select: { id: true, make: true, model: true } } } },
     },
@@ -178,15 +181,26 @@ export async function listFittingsOf(tubeId: string, tx: Tx = db()): Promise<Tub
   }))
 }
 
-function columnsOf(details: TubeDetails, family: string) {
+export function searchOf(details: TubeDetails, family: string, further: TubeFurther): string {
   const { mark, designation, condition, acquired, construction, location } = details
   const words = fold(mark, mark.replaceAll('-', ''), designation, family, conditionWord(condition), location)
-  return { ...details, family, search: `${words} ${fold(acquired, construction)}`.trim() }
+  return `${words} ${fold(acquired, construction, ...furtherTexts(further))}`.trim()
+}
+
+async function columnsOf(tx: Tx, details: TubeDetails, family: string, further: TubeFurther) {
+  const { setName, ...columns } = further
+  const search = searchOf(details, family, further)
+  return { ...detailsOf(details), ...columns, setId: await setIdOf(tx, setName), family, search }
 }
 
 /** `mark` must be free: `findTubeByMark` in the same transaction tells. */
-export async function createTube(tx: Tx, details: TubeDetails, family: string): Promise<string> {
-  const data = { ...columnsOf(details, family), whereabouts: 'in-stock' }
+export async function createTube(
+  tx: Tx,
+  details: TubeDetails,
+  family: string,
+  further: TubeFurther = NOTHING_FURTHER,
+): Promise<string> {
+  const data = { ...(await columnsOf(tx, details, family, further)), whereabouts: 'in-stock' }
   const row = await tx.tube.create({ data, select: { id: true } })
   return row.id
 }
@@ -194,13 +208,13 @@ export async function createTube(tx: Tx, details: TubeDetails, family: string): 
 /** False when somebody saved since `version`. */
 export async function saveTube(
   tx: Tx,
-  { id, version }: Pick<Tube, 'id' | 'version'>,
+  { id, version, further }: Pick<Tube, 'id' | 'version' | 'further'>,
   details: TubeDetails,
   family: string,
 ): Promise<boolean> {
   const { count } = await tx.tube.updateMany({
     where: { id, version },
-    data: { ...columnsOf(details, family), version: version + 1 },
+    data: { ...(await columnsOf(tx, details, family, further)), version: version + 1 },
   })
   return count === 1
 }
@@ -209,6 +223,8 @@ export type NewTest = TubeTestFacts & {
   readonly testedAt: Date
   readonly testedBy: string
   readonly calibratedOn: Day | null
+  /** The test sheet it is a line of. */
+  readonly sheetId?: string
 }
 
 /**
@@ -244,13 +260,15 @@ const UNREAD_SECTION = { section: 1, plateCurrent: null, screenCurrent: null, tr
 
 /** After a test. Gives the version of the tube after it. */
 export async function saveCondition(tx: Tx, tube: Tube, condition: TubeCondition): Promise<number> {
-  const { search } = columnsOf({ ...detailsOf(tube), condition }, tube.family)
+  const search = searchOf({ ...detailsOf(tube), condition }, tube.family, tube.further)
   const data = { condition, search, version: { increment: 1 } }
   const { version } = await tx.tube.update({ where: { id: tube.id }, data, select: { version: true } })
   return version
 }
 
-function detailsOf({ mark, designation, condition, acquired, construction, location, cost, price }: Tube): TubeDetails {
+/** A whole tube counts as its details too: only these are columns of a sheet. */
+function detailsOf(details: TubeDetails): TubeDetails {
+  const { mark, designation, condition, acquired, construction, location, cost, price } = details
   return { mark, designation, condition, acquired, construction, location, cost, price }
 }
 
@@ -333,4 +351,30 @@ export async function markFitted(tx: Tx, fitting: NewFitting): Promise<boolean> 
   await tx.fitting.updateMany({ where: { socketId, removedAt: null }, data: { removedAt: fittedAt } })
   await tx.fitting.create({ data: fitting })
   return true
+}
+
+/** In the order of the marks asked for; a mark that is not there is left out. */
+export async function listTubesByMark(marks: readonly string[]): Promise<StockedTube[]> {
+  const stocked = await listStocked(db(), { mark: { in: [...marks] } })
+  const byMark = new Map(stocked.map((each) => [each.tube.mark, each]))
+  return marks.flatMap((mark) => byMark.get(mark) ?? [])
+}
+
+export type TubeTests = {
+  readonly id: string
+  readonly mark: string
+  readonly designation: string
+  readonly tests: readonly TubeTest[]
+}
+
+/** Tubes the shop keeps to compare instruments by, wherever they are, with all their tests, newest first. */
+export async function listReferenceTubes(): Promise<TubeTests[]> {
+  const rows = await db().tube.findMany({
+    where: { reference: true },
+    orderBy: { mark: 'asc' },
+    select: { id: true, mark: true, designation: true },
+  })
+  const where = { tubeId: { in: rows.map(({ id }) => id) } }
+  const tests = testsByTube(await db().tubeTest.findMany({ where, orderBy: TEST_ORDER, select: testColumns }))
+  return rows.map((row) => ({ ...row, tests: tests.get(row.id) ?? [] }))
 }

@@ -45,6 +45,7 @@ export async function recordTest(
   shop: Shop,
   tube: Pick<Tube, 'id' | 'designation'>,
   entry: TestEntry,
+  sheetId?: string,
 ): Promise<void> {
   const duty = allowed(step, 'bench-work')
   if (!duty.ok) return refuse(duty.fault)
@@ -56,7 +57,7 @@ export async function recordTest(
   }
   const testedAt = testedInstant(day, now, shop.timeZone)
   const calibratedOn = await findCalibration(tx, entry.instrumentName)
-  await addTest(tx, tube.id, { ...facts, testedAt, testedBy: actor.name, calibratedOn })
+  await addTest(tx, tube.id, { ...facts, testedAt, testedBy: actor.name, calibratedOn, sheetId })
   const words = wordsFor(shop.words)
   const changes = changesBetween(shown([]), testShown(facts, formatDay(day, words.locale), words))
   await writeHistory(tx, { at: now, person: actor.name, subject: 'tube', subjectId: tube.id, did: 'Tested', changes })

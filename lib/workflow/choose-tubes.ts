@@ -42,7 +42,13 @@ export function chooseTubes(step: Step, shop: Shop, choice: TubeChoice): Promise
   return refusing(() => inTransaction((tx) => choose(tx, step, shop, choice)))
 }
 
-async function choose(tx: Tx, step: Step, shop: Shop, { jobNumber, group, tubes, match }: TubeChoice): Promise<string> {
+/** Within a step that puts several sets on at once. */
+export async function choose(
+  tx: Tx,
+  step: Step,
+  shop: Shop,
+  { jobNumber, group, tubes, match }: TubeChoice,
+): Promise<string> {
   const job = await requireOpenJob(tx, jobNumber)
   const quote = await draftOf(tx, step, shop, job)
   const chosen = await chosenTubes(tx, step, job, tubes)

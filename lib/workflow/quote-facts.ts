@@ -94,18 +94,19 @@ function testFacts(test: StockedTube['test'], { timeZone }: Shop): TubeTestFacts
   return { testedOn: dayInZone(test.testedAt, timeZone), instrument: test.instrumentName, testPoint, sections }
 }
 
-/** Tubes outside the yardsticks are quoted, but never as a match. */
+/** Tubes outside the yardsticks, or not surely within, are quoted, but never as a match. */
 function matchFacts({ designation, marks, statement }: QuotedMatch): MatchFacts[] {
-  if (statement.match === 'outside') return []
-  const { firstTested, lastTested, instrument, testPoint, spreads, yardsticks } = statement
+  if (statement.match === 'outside' || statement.match === 'uncertain') return []
+  const { firstTested, lastTested, instrument, testPoint, spreads, yardsticks, predicted } = statement
   return [
     {
       marks,
       type: designation,
       testedFrom: firstTested.slice(0, 10),
       testedTo: lastTested.slice(0, 10),
-      instrument,
+      instrument: predicted ? predicted.instruments.join(' and ') : instrument,
       testPoint,
+      ...(predicted ? { predicted: { readOn: predicted.readOn, plusMinus: predicted.plusMinus } } : {}),
       plateCurrentSpread: spreads.plateCurrent,
       plateCurrentTolerance: yardsticks.plateCurrent,
       transconductanceSpread: spreads.transconductance,

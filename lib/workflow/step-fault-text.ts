@@ -9,10 +9,13 @@ import { LIMIT_WINDOW_MINUTES } from '@/lib/domain/person/sign-in-limit'
 import { quoteFaultText } from '@/lib/domain/quote/quote-fault'
 import { safetyFaultText } from '@/lib/domain/safety/safety-text'
 import type { Shop } from '@/lib/domain/shop/shop'
+import { planChangeText } from '@/lib/domain/stock/plan-change'
+import { stockFaultText } from '@/lib/domain/stock/stock-fault'
 import { whereaboutsWord } from '@/lib/domain/stock/tube'
 import { tubeFaultText } from '@/lib/domain/stock/tube-fault'
 import { ownTypeFaultText } from '@/lib/domain/tube/own/own-type-text'
 import { wordsFor } from '@/lib/domain/words'
+import { tableFaultText } from '@/lib/exchange/read-table'
 import type { StepFault } from './step-fault'
 
 export function stepFaultText(fault: StepFault, shop: Pick<Shop, 'timeZone' | 'words'>): string {
@@ -43,6 +46,10 @@ export function stepFaultText(fault: StepFault, shop: Pick<Shop, 'timeZone' | 'w
       return `The sheet already has ${fault.sockets} sockets. A sheet is copied only onto an empty one.`
     case 'other-model':
       return `${fault.model} is not the same make and model as ${fault.wanted}. Its sheet is not copied.`
+    case 'plan-stale': {
+      const changes = fault.changes.map((change) => planChangeText(change, wordsFor(shop.words)))
+      return `Nothing was written down. Since this was worked out: ${changes.join('; ')}. Work it out again.`
+    }
     case 'nothing-read':
       return 'No reading is filled in. Enter what the meter showed at one socket at least.'
     case 'job-closed':
@@ -71,6 +78,8 @@ export function stepFaultText(fault: StepFault, shop: Pick<Shop, 'timeZone' | 'w
       return `${fault.name} stays a meter: readings were taken with it. Retire it and write the other instrument down anew.`
     case 'own-type-refused':
       return fault.faults.map(ownTypeFaultText).join(' ')
+    case 'maker-there':
+      return `Name: ${fault.name} is on the list already. Open it and add to it.`
     case 'type-withdrawn':
       return `${fault.designation} was written down before and withdrawn. Open it and take it into use again.`
     case 'quote-not-draft':
@@ -122,6 +131,22 @@ export function stepFaultText(fault: StepFault, shop: Pick<Shop, 'timeZone' | 'w
     case 'return-reason-missing':
     case 'way-missing':
       return pickupFaultText(fault, wordsFor(shop.words))
+    case 'table-refused':
+      return tableFaultText(fault.fault)
+    case 'sheet-mark-missing':
+    case 'sheet-mark-unknown':
+    case 'sheet-other-type':
+    case 'sheet-tested-already':
+    case 'sheet-not-in-stock':
+    case 'lot-empty':
+    case 'count-below-zero':
+    case 'photo-empty':
+    case 'photo-too-big':
+    case 'photo-no-picture':
+    case 'photos-full':
+    case 'import-undone-already':
+    case 'labels-off-page':
+      return stockFaultText(fault, wordsFor(shop.words))
     case 'cannot-move': {
       const next = nextStates(fault.from).map(jobStateWord)
       const ways = next.length > 0 ? `From there it can go to ${next.join(', ')}.` : 'It is closed.'

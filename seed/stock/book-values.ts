@@ -57,6 +57,8 @@ export const BOOK_VALUES = {
   '6V6GT': output([250, 250, -12.5], [45, 4.5, 4.1]),
   '6L6GC': output([250, 250, -14], [72, 5, 6]),
   '6L6GC at 400 V': output([400, 400, -36], [62, 3.4, 5.1]),
+  // Invented, as it is written down for the demo shop.
+  '6L6-QH25': output([350, 250, -17], [60, 3.2, 5.4]),
   '5881': output([250, 250, -14], [75, 4.3, 6.1]),
   EL34: output([250, 265, -13.5], [100, 14.9, 11]),
   EL84: output([250, 250, -7.3], [48, 5.5, 11.3]),

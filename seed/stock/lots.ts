@@ -160,4 +160,5 @@ export const LOTS: readonly Lot[] = [
     ['brought in over the counter, no boxes', 'mixed constructions, not looked at yet', 'In tray'],
     [null, 20],
   ),
+  lot('6L6-QH25', NEW, [4, 'tess', 4, 0], ['sample order', 'gray plates, one halo getter', 'B3'], [15, 29]),
 ]

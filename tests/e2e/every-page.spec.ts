@@ -15,7 +15,14 @@ const ROOTS = [
   ...['/stock/new', '/stock/receive', '/types', '/types?q=vt', '/types/new?like=EL34', '/outbox', '/find?q=a'],
   ...['/settings', '/settings/people', '/settings/people/new'],
   ...['/settings/instruments', '/settings/instruments/new', '/settings/operations', '/settings/operations/new'],
-  ...['/settings/mail', '/settings/pass-phrase'],
+  ...[
+    '/settings/mail',
+    '/settings/pass-phrase',
+    '/share-out',
+    '/stock/sets?milliamps=5&percent=10&level=3',
+    '/settings/makers',
+    '/settings/makers/new',
+  ],
 ]
 
 // Some three hundred pages; a minute on a quiet desk.

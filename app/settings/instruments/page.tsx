@@ -21,6 +21,7 @@ export default async function InstrumentsPage() {
     <SettingsFrame actor={actor} shop={shop} section="/settings/instruments">
       <div className="page-head">
         <h1>Instruments</h1>
+        <Link href="/settings/instruments/corrections">Compared by reference {`${tube}s`}</Link>
         {may && (
           <Link className="button" href="/settings/instruments/new">
             New instrument

@@ -7,14 +7,17 @@ import { readForm } from '@/app/_components/form/read-form'
 import { requireStep } from '@/lib/session'
 import { findTube } from '@/lib/store/tube'
 import { addTubeTest } from '@/lib/workflow/add-tube-test'
+import { keepFittingHours } from '@/lib/workflow/keep-fitting-hours'
+import { removePhoto } from '@/lib/workflow/keep-photo'
 import { keepTube } from '@/lib/workflow/keep-tube'
 import { moveTube } from '@/lib/workflow/move-tube'
 import type { Step } from '@/lib/workflow/step'
 import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { furtherOf } from '../further-schema'
 import { refusedTubes } from '../refused-tubes'
 import { testEntryOf } from '../test-schema'
 import { stockKit, tubeSchema, tubeValues } from '../tube-schema'
-import { addTestSchema, moveSchema } from './tube-page-schema'
+import { addTestSchema, hoursSchema, moveSchema, photoSchema } from './tube-page-schema'
 
 /** The page keys its forms by this address: they start anew after a save, and only then. */
 const sheetAfter = (id: string, { now }: Step): string => afterSave(`/stock/${id}`, now)
@@ -24,8 +27,10 @@ export async function submitTube(before: FormState, form: FormData): Promise<For
   const kit = stockKit(shop)
   const read = readForm(tubeSchema(kit), before, form)
   if (!read.ok) return read.state
-  const { id, version, ...details } = read.value
-  const kept = await keepTube(step, { id, version, details, test: null })
+  const { id, version, mark, designation, condition, acquired, construction, location, cost, price, ...rest } =
+    read.value
+  const details = { mark, designation, condition, acquired, construction, location, cost, price }
+  const kept = await keepTube(step, { id, version, details, further: furtherOf(rest), test: null })
   if (kept.ok) redirect(sheetAfter(id, step))
   const current = kept.fault.code === 'stale' ? await findTube(id) : null
   if (!current) return refusedTubes(before, read.values, kept.fault, shop)
@@ -52,4 +57,22 @@ export async function submitMove(before: FormState, form: FormData): Promise<For
   const moved = await moveTube(step, read.value)
   if (!moved.ok) return refusedForm(before, read.values, stepFaultText(moved.fault, shop))
   redirect(sheetAfter(moved.value, step))
+}
+
+export async function submitHours(before: FormState, form: FormData): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  const read = readForm(hoursSchema, before, form)
+  if (!read.ok) return read.state
+  const kept = await keepFittingHours(step, read.value)
+  if (!kept.ok) return refusedForm(before, read.values, stepFaultText(kept.fault, shop))
+  redirect(sheetAfter(kept.value, step))
+}
+
+export async function submitPhotoRemoval(before: FormState, form: FormData): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  const read = readForm(photoSchema, before, form)
+  if (!read.ok) return read.state
+  const removed = await removePhoto(step, read.value.photoId)
+  if (!removed.ok) return refusedForm(before, read.values, stepFaultText(removed.fault, shop))
+  redirect(sheetAfter(removed.value, step))
 }

@@ -4,15 +4,20 @@ import { notFound } from 'next/navigation'
 import { startKey } from '@/app/_components/form/after-save'
 import { HistoryList } from '@/app/_components/history-list'
 import { Shell } from '@/app/_components/shell/shell'
-import { dayInZone } from '@/lib/domain/calendar'
+import { dayInZone, formatInstant } from '@/lib/domain/calendar'
 import { mayDo } from '@/lib/domain/person/role'
+import { instrumentCorrections } from '@/lib/domain/stock/instrument-correction'
 import { isUsable } from '@/lib/domain/stock/latest-test'
 import { stockType } from '@/lib/domain/stock/stock-type'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { listHistoryOf } from '@/lib/store/history'
-import { findTube, listFittingsOf, listTests } from '@/lib/store/tube'
+import { findImportOf } from '@/lib/store/import'
+import { findTube, listFittingsOf, listReferenceTubes, listTests } from '@/lib/store/tube'
+import { listPhotos } from '@/lib/store/tube-photo'
+import { listSetMembers, listSetNames } from '@/lib/store/tube-set'
 import { listTubeTesters } from '@/lib/store/tube-tester'
+import { PricePanel } from '../price-panel'
 import { stockKit, tubeValues } from '../tube-schema'
 import { TypeLists } from '../type-lists'
 import { AddTestForm } from './add-test-form'
@@ -22,6 +27,7 @@ import { TubeFacts } from './tube-facts'
 import { TubeForm } from './tube-form'
 import { TubeLife } from './tube-life'
 import { addTestValues } from './tube-page-schema'
+import { TubePhotos } from './tube-photos'
 
 export const metadata: Metadata = { title: 'Stock' }
 
@@ -31,11 +37,16 @@ export default async function TubePage({ params, searchParams }: PageProps<'/sto
   if (!tube) notFound()
   const query = await searchParams
   const [formKey, tested] = [startKey(query), query.tested]
-  const [tests, fittings, history, testers] = await Promise.all([
+  const [tests, fittings, history, testers, photos, sets, members, references, cameBy] = await Promise.all([
     listTests(tube.id),
     listFittingsOf(tube.id),
     listHistoryOf('tube', tube.id),
     listTubeTesters(),
+    listPhotos(tube.id),
+    listSetNames(),
+    listSetMembers(tube.further.setName),
+    listReferenceTubes(),
+    findImportOf(tube.id),
   ])
   const now = new Date()
   const kit = stockKit(shop)
@@ -49,12 +60,15 @@ export default async function TubePage({ params, searchParams }: PageProps<'/sto
         <h1>
           {tube.mark} <span className="soft">{tube.designation}</span>
         </h1>
-        <Link href={`/stock/${tube.id}/uses`}>Where it could go</Link>
+        <div className="row">
+          <Link href={`/stock/labels?marks=${tube.mark}`}>Label</Link>
+          <Link href={`/stock/${tube.id}/uses`}>Where it could go</Link>
+        </div>
       </div>
-      <TypeLists testers={testers} catalogue={shop} />
+      <TypeLists testers={testers} catalogue={shop} sets={sets} />
       <section className="panel">
         <h2>Tests</h2>
-        <TestsTable tests={tests} shop={shop} now={now} />
+        <TestsTable tests={tests} shop={shop} now={now} corrections={instrumentCorrections(references)} />
       </section>
       <div className="columns">
         <div className="stack">
@@ -77,8 +91,18 @@ export default async function TubePage({ params, searchParams }: PageProps<'/sto
           </section>
         </div>
         <div className="stack">
-          <TubeFacts tube={tube} type={type} shop={shop} now={now} />
-          <TubeLife fittings={fittings} shop={shop} />
+          <TubeFacts tube={tube} type={type} shop={shop} now={now} members={members} />
+          <PricePanel
+            wanted={{
+              designation: tube.designation,
+              condition: tube.condition,
+              test: tests.find(isUsable) ?? null,
+              tubeId: tube.id,
+            }}
+            shop={shop}
+          />
+          <TubePhotos tubeId={tube.id} photos={photos} fault={typeof query.photo === 'string' ? query.photo : ''} />
+          <TubeLife tube={tube} fittings={fittings} shop={shop} formKey={formKey} />
           <section className="panel no-print">
             <h2>{tube.whereabouts === 'in-stock' ? 'Take out of stock' : 'Put back into stock'}</h2>
             {tube.whereabouts === 'fitted' && sitsInAmp ? (
@@ -95,6 +119,12 @@ export default async function TubePage({ params, searchParams }: PageProps<'/sto
             )}
           </section>
           <HistoryList history={history} shop={shop} />
+          {cameBy && (
+            <p className="soft">
+              Taken in by the list <Link href={`/stock/exchange/${cameBy.id}`}>{cameBy.fileName}</Link>,{' '}
+              {formatInstant(cameBy.at, shop.timeZone, wordsFor(shop.words).locale)}, {cameBy.person}.
+            </p>
+          )}
         </div>
       </div>
     </Shell>

@@ -1,13 +1,22 @@
 /** Every test of one tube, newest first. */
 import { dayInZone, daysBetween, formatDay } from '@/lib/domain/calendar'
 import type { Shop } from '@/lib/domain/shop/shop'
+import { carriedText } from '@/lib/domain/stock/correction-text'
+import { carriedReading, type InstrumentCorrection } from '@/lib/domain/stock/instrument-correction'
 import type { TubeTest } from '@/lib/domain/stock/tube'
 import { plateCurrentText, screenCurrentText, settingText, transconductanceText } from '@/lib/domain/stock/tube-text'
 import { capital, wordsFor } from '@/lib/domain/words'
 import styles from '../stock.module.css'
 import { ageText } from '../stock-words'
 
-export function TestsTable({ tests, shop, now }: { tests: readonly TubeTest[]; shop: Shop; now: Date }) {
+type Props = {
+  readonly tests: readonly TubeTest[]
+  readonly shop: Shop
+  readonly now: Date
+  readonly corrections: readonly InstrumentCorrection[]
+}
+
+export function TestsTable({ tests, shop, now, corrections }: Props) {
   const words = wordsFor(shop.words)
   const plate = capital(words.plate)
   if (tests.length === 0) return <p className="soft">Not tested here yet.</p>
@@ -47,7 +56,10 @@ export function TestsTable({ tests, shop, now }: { tests: readonly TubeTest[]; s
                 </span>
               </td>
               <td className="num">{settingText(test) || '–'}</td>
-              <td className="num">{plateCurrentText(test.sections) || '–'}</td>
+              <td className="num">
+                {plateCurrentText(test.sections) || '–'}
+                <OnOther test={test} other={tests[0]?.instrumentName ?? ''} corrections={corrections} />
+              </td>
               <td className="num">{transconductanceText(test.sections) || '–'}</td>
               <td className="num">{screenCurrentText(test.sections) || '–'}</td>
               <td>
@@ -58,6 +70,26 @@ export function TestsTable({ tests, shop, now }: { tests: readonly TubeTest[]; s
         </tbody>
       </table>
     </section>
+  )
+}
+
+type OnOtherProps = {
+  readonly test: TubeTest
+  /** The instrument of the latest test. */
+  readonly other: string
+  readonly corrections: readonly InstrumentCorrection[]
+}
+
+/** What the latest instrument would have read, where reference tubes say so; else that the two do not compare. */
+function OnOther({ test, other, corrections }: OnOtherProps) {
+  const current = test.sections[0]?.plateCurrent ?? null
+  if (current === null || test.instrumentName === other) return null
+  const figure = 'plateCurrent' as const
+  const carried = carriedReading(current, { from: test.instrumentName, to: other, figure }, corrections)
+  return (
+    <p className="small soft">
+      {carried.ok ? `on ${other}: ${carriedText(carried.value, figure)}` : `not compared with ${other}`}
+    </p>
   )
 }
 

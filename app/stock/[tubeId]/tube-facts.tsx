@@ -6,11 +6,20 @@ import type { Shop } from '@/lib/domain/shop/shop'
 import type { StockType } from '@/lib/domain/stock/stock-type'
 import { activeHold, conditionWord, type Tube } from '@/lib/domain/stock/tube'
 import { capital, wordsFor } from '@/lib/domain/words'
+import type { SetMember } from '@/lib/store/tube-set'
+import { cardAddress } from '../../types/card-address'
 import { PlaceTag } from '../place-tag'
+import { FurtherFacts } from './further-facts'
 
-type Props = { readonly tube: Tube; readonly type: StockType; readonly shop: Shop; readonly now: Date }
+type Props = {
+  readonly tube: Tube
+  readonly type: StockType
+  readonly shop: Shop
+  readonly now: Date
+  readonly members: readonly SetMember[]
+}
 
-export function TubeFacts({ tube, type, shop, now }: Props) {
+export function TubeFacts({ tube, type, shop, now, members }: Props) {
   const { locale } = wordsFor(shop.words)
   const price = (amount: NonNullable<Tube['cost']>) => formatMoney(amount, shop.currency, locale)
   return (
@@ -44,19 +53,23 @@ export function TubeFacts({ tube, type, shop, now }: Props) {
         <dd>{tube.construction || 'nothing noted'}</dd>
         <dt>How it came</dt>
         <dd>{tube.acquired || 'nothing noted'}</dd>
+        <FurtherFacts tubeId={tube.id} further={tube.further} members={members} locale={locale} />
         <TypeFacts type={type} shop={shop} />
       </dl>
       {type.variant === null && (
         <p className="form-message">
           The handbook here does not know “{type.designation}”: no base, no ratings. It is kept under that name, and no
-          limit is checked for it.
+          limit is checked for it. It can be{' '}
+          <Link href={`/types/new?designation=${encodeURIComponent(type.designation)}`}>written down</Link> under{' '}
+          {capital(wordsFor(shop.words).tube)} data.
         </p>
       )}
     </section>
   )
 }
 
-function TypeFacts({ type: { variant, family }, shop }: Pick<Props, 'type' | 'shop'>) {
+function TypeFacts({ type, shop }: Pick<Props, 'type' | 'shop'>) {
+  const { variant, family } = type
   const { plate } = wordsFor(shop.words)
   if (!variant) return null
   const { ratings, base, designation, ratingsStandIn } = variant
@@ -67,6 +80,10 @@ function TypeFacts({ type: { variant, family }, shop }: Pick<Props, 'type' | 'sh
   ].filter(Boolean)
   return (
     <>
+      <dt>Type card</dt>
+      <dd>
+        <Link href={cardAddress(variant.typeId, type.designation)}>Figures, pins and curves of the {designation}</Link>
+      </dd>
       <dt>Family and base</dt>
       <dd>
         {family}, {base.name} ({base.eia})

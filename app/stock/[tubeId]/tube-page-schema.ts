@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { choice, flag, text, version } from '@/app/_components/form/fields'
+import { choice, flag, measure, text, version } from '@/app/_components/form/fields'
 import type { FormValues } from '@/app/_components/form/form-state'
 import type { TubeTest } from '@/lib/domain/stock/tube'
 import type { WordSet } from '@/lib/domain/words'
@@ -21,6 +21,14 @@ export function addTestValues(tubeId: string, start: SettingStart, last: TubeTes
     gridVolts: gridVoltage === null ? '' : String(gridVoltage),
   }
 }
+
+export const hoursSchema = z.object({
+  tubeId: text({ label: 'Piece' }),
+  fittingId: text({ label: 'Socket' }),
+  hours: measure({ label: 'Hours run there', unit: 'h', min: 0, max: 100_000 }),
+})
+
+export const photoSchema = z.object({ photoId: text({ label: 'Picture', required: true }) })
 
 export const MOVES = ['sold', 'scrapped', 'in-stock'] as const
 

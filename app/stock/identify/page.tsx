@@ -5,6 +5,7 @@ import { identify } from '@/lib/domain/identify/identify'
 import { NOT_GENUINE } from '@/lib/domain/identify/identify-text'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
+import { listMakers } from '@/lib/store/maker'
 import { AnswerPanel } from './answer-panel'
 import styles from './identify.module.css'
 import { IdentifyForm } from './identify-form'
@@ -16,7 +17,7 @@ export default async function IdentifyPage({ searchParams }: PageProps<'/stock/i
   const { actor, shop } = await requireUser()
   const seen = seenOf(await searchParams)
   const thisYear = new Date().getUTCFullYear()
-  const found = identify(seen, { catalogue: shop, makers: [], thisYear })
+  const found = identify(seen, { catalogue: shop, makers: await listMakers(), thisYear })
   const words = wordsFor(shop.words)
   return (
     <Shell shop={shop} actor={actor}>

@@ -8,7 +8,7 @@ import { wrapText } from './wrap-text'
 export const QR_SIDE = 62
 
 /** A quiet zone of four squares belongs to the code (ISO/IEC 18004, from memory) and is within `side`. */
-function drawCode(doc: Doc, text: string, x: number, y: number, side: number): void {
+export function drawCode(doc: Doc, text: string, x: number, y: number, side: number): void {
   const { data, size } = encode(text, { ecc: 'M', border: 4 })
   const step = side / size
   doc.fillColor('#000000')

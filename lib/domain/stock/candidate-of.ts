@@ -3,13 +3,21 @@
  * its own variant from the handbook, its latest usable test, and whether it is
  * free for the job in hand.
  *
- * The reading is section 1 alone: sets are chosen for output sockets, and a
- * twin's second section is not compared. Days are the shop's, so that the age of
+ * The reading is section 1 alone: sets are chosen for output sockets. A twin's second
+ * section is compared with its first, for phase inverters (`twinOf`). Days are the shop's, so that the age of
  * a test does not depend on the hour. A tube whose only record is a short has no
  * reading to compare, so it is passed in as untested.
  */
 import { dayInZone } from '../calendar'
-import type { Candidate, TubeTest as ComparedTest, TestPoint, TubeRatings, TubeState } from '../matching/candidate'
+import type {
+  Candidate,
+  TubeTest as ComparedTest,
+  SectionFigures,
+  TestPoint,
+  TubeRatings,
+  TubeState,
+  TwinCandidate,
+} from '../matching/candidate'
 import type { TubeCatalogue } from '../tube/tube-catalogue'
 import type { Ratings, SourcedNumber } from '../tube/tube-variant'
 import { volts, watts } from '../units'
@@ -41,7 +49,17 @@ export function candidateOf(stocked: StockedTube, view: CandidateView): Candidat
   }
 }
 
-function ratingsOf(ratings: Ratings | null, standIn: boolean): TubeRatings {
+/** null: not both sections were read. */
+export function twinOf(stocked: StockedTube, view: CandidateView): TwinCandidate | null {
+  const candidate = candidateOf(stocked, view)
+  const [one, other] = (stocked.test?.sections ?? []).flatMap(({ plateCurrent, transconductance }): SectionFigures[] =>
+    plateCurrent === null ? [] : [{ plateCurrent, transconductance }],
+  )
+  const { test } = candidate
+  return one && other && test ? { ...candidate, test, sections: [one, other] } : null
+}
+
+export function ratingsOf(ratings: Ratings | null, standIn: boolean): TubeRatings {
   const figure = <T>(number: SourcedNumber | null | undefined, unit: (value: number) => T): T | null =>
     number ? unit(number.value) : null
   return {
@@ -55,6 +73,7 @@ function ratingsOf(ratings: Ratings | null, standIn: boolean): TubeRatings {
 function stateOf(tube: Tube, { now, jobInHand }: CandidateView): TubeState {
   if (tube.whereabouts === 'fitted') return { kind: 'fitted', place: 'an amplifier' }
   if (tube.whereabouts !== 'in-stock') return { kind: 'gone', cause: whereaboutsWord(tube.whereabouts) }
+  if (tube.further.reference) return { kind: 'gone', cause: 'kept as a shop reference' }
   if (activeHold(tube, now) === '') return { kind: 'free' }
   if (tube.heldForJob !== null && tube.heldForJob === jobInHand) return { kind: 'free' }
   return { kind: 'reserved', holder: tube.heldForJobNumber ? `job ${tube.heldForJobNumber}` : 'another job' }

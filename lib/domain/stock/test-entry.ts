@@ -29,7 +29,7 @@ export type TestFault =
   | { readonly code: 'point-missing'; readonly field: 'plateVolts' | 'gridVolts' }
   | { readonly code: 'reading-with-shorts'; readonly field: TestField }
   | { readonly code: 'no-such-electrode'; readonly field: TestField; readonly designation: string }
-  | { readonly code: 'one-section-only'; readonly field: TestField; readonly designation: string }
+  | { readonly code: 'one-section-only'; readonly field: TestField | 'sections'; readonly designation: string }
 
 const isRead = ({ plateCurrent, screenCurrent, transconductance }: SectionReading): boolean =>
   plateCurrent !== null || screenCurrent !== null || transconductance !== null

@@ -44,10 +44,11 @@ function plainText(fault: TubeFault, words: Words): string {
   }
 }
 
-export function fieldLabel(field: TestField | 'mark', words: Words): string {
+export function fieldLabel(field: TestField | 'mark' | 'sections', words: Words): string {
   const plate = capital(words.plate)
   const labels: Readonly<Record<typeof field, string>> = {
     mark: 'Mark',
+    sections: 'Sections',
     day: 'Tested on',
     instrumentName: 'Instrument',
     plateVolts: `${plate} volts`,

@@ -7,6 +7,7 @@ import type { Day } from '../calendar'
 import type { TubeCondition } from '../matching/candidate'
 import type { Money } from '../money'
 import type { Amps, Siemens, Volts } from '../units'
+import type { TubeFurther } from './tube-further'
 
 export type { TubeCondition }
 
@@ -73,6 +74,7 @@ export type Tube = TubeDetails & {
   readonly heldByQuoteId: string | null
   /** Null with a hold: no end. */
   readonly heldUntil: Date | null
+  readonly further: TubeFurther
   readonly version: number
   readonly createdAt: Date
 }
@@ -132,6 +134,8 @@ export type TubeFitting = {
   readonly fittedAt: Date
   readonly fittedBy: string
   readonly removedAt: Date | null
+  /** Run in this socket. Null: not known. */
+  readonly hours: number | null
 }
 
 /** The hold as it counts now: one whose last instant lies in the past counts as free. */

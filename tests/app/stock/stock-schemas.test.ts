@@ -9,6 +9,7 @@ import { blankTest, testEntryOf } from '@/app/stock/test-schema'
 import { SHARED_BLANK, type StockKit, tubeSchema, tubeValues } from '@/app/stock/tube-schema'
 import type { Day } from '@/lib/domain/calendar'
 import { isTestGiven } from '@/lib/domain/stock/test-entry'
+import { NOTHING_FURTHER } from '@/lib/domain/stock/tube-further'
 
 const kit: StockKit = { currency: 'EUR', digits: 2, words: 'UK' }
 const start = { today: '2031-05-06' as Day, instrument: 'Bench tester 1' }
@@ -142,6 +143,13 @@ it('the sheet of a tube reads back what it shows', () => {
     price: 4550,
     version: 3,
   }
-  const values = tubeValues(tube as Parameters<typeof tubeValues>[0], kit)
-  expect(tubeSchema(kit).parse(values)).toEqual(tube)
+  const further = {
+    ...NOTHING_FURTHER,
+    glass: 'smoked',
+    warrantyUntil: '2031-12-31' as Day,
+    hoursBefore: 12.5,
+    reference: true,
+  }
+  const values = tubeValues({ ...tube, further } as Parameters<typeof tubeValues>[0], kit)
+  expect(tubeSchema(kit).parse(values)).toEqual({ ...tube, ...further })
 })

@@ -5,6 +5,7 @@ import { candidateOf } from '@/lib/domain/stock/candidate-of'
 import { stockedTube } from '@/lib/domain/stock/latest-test'
 import { stockType } from '@/lib/domain/stock/stock-type'
 import type { Tube, TubeTest } from '@/lib/domain/stock/tube'
+import { NOTHING_FURTHER } from '@/lib/domain/stock/tube-further'
 import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 import { volts } from '@/lib/domain/units'
 import { section } from '@/tests/support/stocked-shop'
@@ -17,6 +18,7 @@ const aTube = (over: Partial<Tube> = {}): Tube => ({
   ...{ id: 'id-1', mark: 'T-0001', designation: '6L6GC', family: '6L6', condition: 'used-tested', price: money(4000) },
   ...{ acquired: '', construction: '', location: '', cost: null, whereabouts: 'in-stock', version: 1 },
   ...{ hold: '', heldForJob: null, heldForJobNumber: null, heldByQuoteId: null, heldUntil: null },
+  further: NOTHING_FURTHER,
   createdAt: NOW,
   ...over,
 })
