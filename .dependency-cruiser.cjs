@@ -9,7 +9,8 @@ const folders = (...names) => names.map((name) => `^lib/${name}/`)
 const packages = (...names) => names.map((name) => `^node_modules/${name}/`)
 const exactly = (file) => `^${file.replaceAll(/[.[\]()]/g, '\\$&')}$`
 /** Node's own modules carry no path; a rule on paths must let them through by name. */
-const nodeModules = '^(node:)?(fs|path|url|module|crypto|stream|buffer|util|os|async_hooks|zlib|worker_threads)(/promises)?$'
+const nodeModules =
+  '^(node:)?(fs|path|url|module|crypto|stream|buffer|util|os|async_hooks|zlib|worker_threads)(/promises)?$'
 
 const database = [...packages('@prisma/[^/]+', 'prisma', 'better-sqlite3'), '^generated/']
 /** Packages that only run in a test, and the runner itself. */
@@ -88,7 +89,7 @@ module.exports = {
     only(
       'planning',
       '^lib/planning/',
-      [...folders('domain'), ...packages('highs'), nodeModules],
+      [...folders('domain'), ...packages('highs', 'tsx'), nodeModules],
       'Planning over the whole stock asks the domain and an integer solver, off the request.',
     ),
     only(

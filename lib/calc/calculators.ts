@@ -7,6 +7,7 @@ export const SUMMARIES = {
   predict: 'idle of a proposed tube before it is fitted, with its band',
   substitute: 'which types may go into a socket, with every reason',
   identify: 'what a bottle can be from what is seen of it, and what to look at next',
+  share: 'a stock shared over jobs: who gets what, how far that is proved, what to buy',
   discharge: 'how long a reservoir stays charged, and its energy',
 } as const
 
@@ -27,6 +28,8 @@ export async function loadCalculator(name: CalculatorName): Promise<Calculator> 
       return (await import('./substitute/substitute')).substitute
     case 'identify':
       return (await import('./identify/identify')).identify
+    case 'share':
+      return (await import('./share/share')).share
     case 'discharge':
       return (await import('./discharge/discharge')).discharge
   }

@@ -23,7 +23,13 @@ const ROOTS = [
     '/settings/makers',
     '/settings/makers/new',
   ],
+  ...['/stock/test-sheet', '/stock/lots', '/stock/lots/new', '/stock/parts', '/stock/parts/new', '/stock/exchange'],
+  ...['/stock/labels?marks=T-0001..T-0004', '/stock/prices?type=6L6GC', '/settings/labels', '/settings/labels/new'],
+  ...['/settings/instruments/corrections'],
 ]
+
+/** By its id; the stock has other pages of its own beside. */
+const TUBE_PAGE = /^\/stock\/c\w{20,}$/
 
 // Some three hundred pages; a minute on a quiet desk.
 test.describe.configure({ mode: 'serial', timeout: 300_000 })
@@ -108,7 +114,7 @@ test('every other page opens, says nothing in the console and fits three widths'
   const found = [
     ...(await linksOn(page, '/customers', /^\/customers\/(?!new)/)),
     ...(await linksOn(page, '/amps', /^\/amps\/(?!new)/)),
-    ...(await linksOn(page, '/stock', /^\/stock\/(?!new|receive)/)).slice(0, 8),
+    ...(await linksOn(page, '/stock', TUBE_PAGE)).slice(0, 8),
     // An own type, which stands first, and one of each class.
     ...(await linksOn(page, '/types', /^\/types\/(?!new)/)).slice(0, 1),
     ...['6V6', 'EL34', '2A3', 'ECL82', '12AX7', '12DW7', 'EF86', '5AR4', '7868'].map((type) => `/types/${type}`),
@@ -119,7 +125,7 @@ test('every other page opens, says nothing in the console and fits three widths'
   const amps = found.filter((address) => address.startsWith('/amps/'))
   expect(amps.length).toBeGreaterThanOrEqual(20)
   const sheets = amps.slice(0, 6).flatMap((amp) => AMP_PAGES.map((page) => `${amp}${page}`))
-  const tubes = found.filter((address) => /^\/stock\/\w+$/.test(address)).slice(0, 3)
+  const tubes = found.filter((address) => TUBE_PAGE.test(address)).slice(0, 3)
   const [job] = jobs
   const readings = [`${job}/bench/new?phase=before`, `${job}/bench/new?phase=after`]
   expect(await lookAtAll([...ROOTS, ...found, ...sheets, ...tubes.map((tube) => `${tube}/uses`), ...readings])).toEqual(
@@ -147,7 +153,12 @@ async function oneOfEachKind(page: Page): Promise<string[]> {
   ]
   return [
     ...ROOTS,
-    ...[amp, ...AMP_PAGES.map((kind) => `${amp}${kind}`), await first('/customers'), await first('/stock')],
+    ...[
+      amp,
+      ...AMP_PAGES.map((kind) => `${amp}${kind}`),
+      await first('/customers'),
+      (await linksOn(page, '/stock', TUBE_PAGE))[0] ?? '',
+    ],
     ...['/types/6V6', '/types/5AR4', ownType, `${ownType}/edit`],
     ...[await first('/settings/people'), await first('/settings/instruments'), await first('/settings/operations')],
     ...STEPS.map((step) => `${tested}${step}`),

@@ -58,6 +58,20 @@ const REFUSALS: readonly Refusal[] = [
     told: /2\.5 must be a whole number/,
   },
   {
+    form: 'tube type',
+    at: '/types/new?like=6V6GT',
+    typed: { designation: 'QH-1', plateWatts: '12 W', 'rows.0.plateVolts': '300' },
+    pressed: 'Save the type',
+    told: /Plate dissipation, limit: “12 W” is not a number/,
+  },
+  {
+    form: 'tube type whose number is taken',
+    at: '/types/new?like=EL34',
+    typed: { designation: 'CV1741' },
+    pressed: 'Save the type',
+    told: /is known already/,
+  },
+  {
     form: 'tube test',
     at: () => first('/stock', '/stock/cm'),
     typed: { plateMilliamps: '12,5,7', testNote: 'warm' },
