@@ -20,6 +20,7 @@ export default async function DayPage() {
         <h1>The day</h1>
         <p className="row">
           <span className="soft">{formatDay(today, locale)}</span>
+          <Link href="/share-out">Share out the stock</Link>
           <Link className="button" href="/jobs/new">
             New job
           </Link>

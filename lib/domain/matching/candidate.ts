@@ -2,13 +2,14 @@
  * What the choice of a matched set looks at: one stocked tube, the sockets
  * that want tubes, and the limits the shop sets.
  *
- * Only readings are compared here: a tube is known by its latest usable test
- * record, at that record's own test point. A model that carries a reading to
- * another operating point would replace `plateCurrent` and `transconductance`
- * before the search; the search itself takes any two figures per tube.
+ * A tube is known by its latest usable test record, at that record's own test point. Where
+ * the amplifier's circuit is known, `MatchLimits.predictions` says what each would do there,
+ * and that is compared instead.
  */
 import type { Money } from '../money'
 import type { Amps, Ratio, Siemens, Volts, Watts } from '../units'
+import type { MatchWeights, SetArrangement } from './match-weights'
+import type { Predictions } from './predicted-tube'
 
 export type TubeCondition =
   | 'current-production'
@@ -73,6 +74,15 @@ export type Candidate = {
   readonly test: TubeTest | null
 }
 
+/** One section of a twin, at the test point of its record. */
+export type SectionFigures = { readonly plateCurrent: Amps; readonly transconductance: Siemens | null }
+
+/** A twin of which both sections were read. */
+export type TwinCandidate = Candidate & {
+  readonly test: TubeTest
+  readonly sections: readonly [SectionFigures, SectionFigures]
+}
+
 export type SocketDemand = {
   /** Tubes in the set, 1 to 8. */
   readonly count: number
@@ -80,6 +90,10 @@ export type SocketDemand = {
   readonly base: string
   /** Two sides of equal number share the work; asks for a side per tube. */
   readonly pushPull: boolean
+  /** How the idle of the sockets is set: decides what weighs how much. */
+  readonly arrangement: SetArrangement
+  /** Plate current each tube should idle at. null: not known. */
+  readonly aim: Amps | null
   /** Plate against cathode, highest of the sockets. null: not measured. */
   readonly plateToCathodeVoltage: Volts | null
   /** Screen against cathode, highest of the sockets. null: not measured, or no screen. */
@@ -104,6 +118,10 @@ export type MatchLimits = {
   /** Keeps variants of the family apart, so a set carries one designation. */
   readonly oneDesignation: boolean
   readonly yardsticks: Yardsticks
+  /** Left out: the usual ones of the arrangement. */
+  readonly weights?: MatchWeights
+  /** Left out: tubes are compared at their test points. */
+  readonly predictions?: Predictions
   /** ISO date from which the age of a test is counted. */
   readonly asOf: string
 }

@@ -7,6 +7,7 @@
  * used by most tubes becomes nominal first and draws in all that lie within
  * the tolerance of it; the rest follow in the same way. Each tube is in exactly
  * one cohort. Ties between points go to the lower plate, screen, grid voltage.
+ * Predicted figures know no such limits (`predictedCohorts`).
  */
 import type { Volts } from '../units'
 import type { TestPoint } from './candidate'
@@ -14,6 +15,8 @@ import { TEST_POINT_TOLERANCE } from './match-limits'
 import type { TestedCandidate } from './proposal'
 
 export type Cohort = {
+  /** Compared by what they would do in the amplifier: test point and instrument are then those of the first. */
+  readonly predicted: boolean
   readonly instrument: string
   readonly testPoint: TestPoint
   readonly measured: boolean
@@ -33,6 +36,18 @@ export function cohorts(tubes: readonly TestedCandidate[], oneDesignation: boole
   return kinds.flatMap((alike) => byTestPoint(alike).map((group) => cohort(group, oneDesignation)))
 }
 
+/** Predicted figures compare wherever and on whatever the tubes were tested: their bands carry that doubt. */
+export function predictedCohorts(tubes: readonly TestedCandidate[], oneDesignation: boolean): Cohort[] {
+  return groupBy(tubes, ({ designation }) => (oneDesignation ? designation : '')).map((members) => {
+    const { test } = members[0] as TestedCandidate
+    return {
+      ...cohort({ point: test.testPoint, members }, oneDesignation),
+      predicted: true,
+      measured: true,
+    }
+  })
+}
+
 /** Case and spacing of a name do not make another instrument. */
 export const instrumentKey = (name: string): string => name.trim().replace(/\s+/g, ' ').toLowerCase()
 
@@ -41,6 +56,7 @@ type AtPoint = { readonly point: TestPoint; readonly members: readonly TestedCan
 function cohort({ point, members }: AtPoint, oneDesignation: boolean): Cohort {
   const first = members[0] as TestedCandidate
   return {
+    predicted: false,
     instrument: first.test.instrument.trim(),
     testPoint: point,
     measured: first.test.transconductance !== null,

@@ -8,8 +8,10 @@
  * limit is never softened. All bounds are inclusive: at the rating is within it.
  */
 import { type Day, daysBetween, readDay } from '../calendar'
-import type { Volts } from '../units'
+import { type Volts, watts } from '../units'
 import type { Candidate, MatchLimits, SocketDemand, TubeTest } from './candidate'
+import { isUntrimmed } from './match-weights'
+import { predictedTube } from './predicted-tube'
 import type { ExclusionReason, TestedCandidate, TubeCaution } from './proposal'
 
 /** Millivolts and milliwatts, so that a binary fraction never puts a value over its bound. */
@@ -37,7 +39,8 @@ export function exclusionReasons(tube: Candidate, demand: SocketDemand, limits: 
   if (tube.base !== demand.base) reasons.push({ code: 'wrong-base', base: tube.base, wanted: demand.base })
   reasons.push(...stateReasons(tube), ...testReasons(tube.test, limits))
   if (!limits.allowOverPrintedRating) reasons.push(...voltagesOverRating(tube, demand))
-  reasons.push(...dissipationReasons(tube, demand))
+  reasons.push(...dissipationReasons(tube, demand, limits))
+  if (reasons.length === 0) reasons.push(...predictionReasons(tube, limits))
   const cap = limits.priceCap
   if (cap !== null && tube.price > cap) reasons.push({ code: 'over-price-cap', price: tube.price, cap })
   return reasons
@@ -99,9 +102,19 @@ function voltagesOverRating({ designation, ratings }: Candidate, demand: SocketD
   ]
 }
 
-function dissipationReasons({ designation, ratings }: Candidate, demand: SocketDemand): ExclusionReason[] {
-  const dissipation = demand.idlePlateDissipation
-  const rating = ratings.maxPlateDissipation
+/** Where nothing trims the idle, what the tube itself would dissipate is held against its rating. */
+function dissipationReasons(tube: Candidate, demand: SocketDemand, { predictions }: MatchLimits): ExclusionReason[] {
+  const { designation } = tube
+  const rating = tube.ratings.maxPlateDissipation
+  const own = isUntrimmed(demand.arrangement) ? predictedTube(predictions, tube.tubeId) : null
+  const dissipation = own ? watts(own.plateDissipation.value) : demand.idlePlateDissipation
   if (dissipation === null || rating === null || !above(dissipation, rating)) return []
-  return [{ code: 'idle-over-dissipation', designation, dissipation, rating }]
+  return [{ code: own ? 'predicted-over-dissipation' : 'idle-over-dissipation', designation, dissipation, rating }]
+}
+
+function predictionReasons({ tubeId }: Candidate, { predictions }: MatchLimits): ExclusionReason[] {
+  if (!predictions) return []
+  const found = predictions.ofTube.get(tubeId)
+  if (found?.ok) return []
+  return [{ code: 'cannot-say', why: found ? found.fault : 'Its test does not tell its strength.' }]
 }

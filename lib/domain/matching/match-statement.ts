@@ -2,12 +2,19 @@
  * The facts without which a claimed match is void: dates of test, instrument,
  * test point, spreads reached and yardsticks held against them.
  */
+import { amps } from '../units'
 import type { Yardsticks } from './candidate'
 import { dayOf } from './eligibility'
-import type { MatchStatement, SetOption } from './proposal'
+import type { MatchStatement, PredictedMatch, SetOption } from './proposal'
 
-export function matchStatement(option: SetOption, yardsticks: Yardsticks): MatchStatement {
+/** `readOn`: ISO date of the readings that predicted figures rest on; null: none are. */
+export function matchStatement(
+  option: SetOption,
+  yardsticks: Yardsticks,
+  readOn: string | null = null,
+): MatchStatement {
   const days = option.tubes.map(({ candidate }) => dayOf(candidate.test.testedAt)).sort()
+  const predicted = readOn === null ? null : predictedMatch(option, readOn)
   return {
     firstTested: days[0] as string,
     lastTested: days[days.length - 1] as string,
@@ -16,5 +23,19 @@ export function matchStatement(option: SetOption, yardsticks: Yardsticks): Match
     spreads: option.spreads,
     yardsticks,
     match: option.match,
+    ...(predicted ? { predicted } : {}),
+  }
+}
+
+function predictedMatch({ tubes, doubt }: SetOption, readOn: string): PredictedMatch | null {
+  const bands = tubes.flatMap(({ predicted }) => predicted?.plateCurrent ?? [])
+  if (bands.length === 0) return null
+  return {
+    readOn,
+    lowest: amps(Math.min(...bands.map(({ value }) => value))),
+    highest: amps(Math.max(...bands.map(({ value }) => value))),
+    plusMinus: amps(Math.max(...bands.map(({ low, high }) => (high - low) / 2))),
+    apartPlusMinus: doubt,
+    instruments: [...new Set(tubes.map(({ candidate }) => candidate.test.instrument.trim()))].sort(),
   }
 }

@@ -10,7 +10,6 @@ import { TEST_POINT_TOLERANCE } from './match-limits'
 import type {
   ExclusionReason,
   MatchGrade,
-  MatchStatement,
   Proposal,
   ProposalCaution,
   Relaxation,
@@ -35,12 +34,12 @@ const watt = (value: number): string => `${figure(value, 2)} W`
 /** A tenth of a watt is as good as bench readings get; finer only where it decides. */
 const wattBeside = (value: number, limit: number): string =>
   `${figure(value, Math.max(1, figurePlaces(Math.abs(value - limit))))} W`
-const milliamp = (value: number): string => `${figure(value * 1e3, 3)} mA`
+export const milliamp = (value: number): string => `${figure(value * 1e3, 3)} mA`
 const millisiemens = (value: number): string => `${figure(value * 1e3, 3)} mA/V`
 const percent = (value: number): string =>
   value !== 0 && Math.abs(value) < 0.00005 ? 'less than 0.01 %' : `${figure(value * 100, 2)} %`
 const count = (amount: number, one: string, many: string): string => `${amount} ${amount === 1 ? one : many}`
-const day = (iso: string, { words }: MatchingFormat): string => formatDay(iso.slice(0, 10), words.locale)
+export const day = (iso: string, { words }: MatchingFormat): string => formatDay(iso.slice(0, 10), words.locale)
 
 /**
  * A reading against its limit, in whole units unless they lie closer than that:
@@ -94,6 +93,10 @@ export function exclusionText(reason: ExclusionReason, format: MatchingFormat): 
       return `${overRatingText(reason, format)}.`
     case 'idle-over-dissipation':
       return `Idle is ${wattBeside(reason.dissipation, reason.rating)} on the ${words.plate}, above the ${watt(reason.rating)} rating of the ${reason.designation}. Bring the idle current down, or choose a variant that stands it.`
+    case 'predicted-over-dissipation':
+      return `Would idle at ${wattBeside(reason.dissipation, reason.rating)} on the ${words.plate}, above the ${watt(reason.rating)} rating of the ${reason.designation}; nothing here trims it.`
+    case 'cannot-say':
+      return `Cannot say what it would do here: ${reason.why}`
     case 'over-price-cap':
       return `Costs ${formatMoney(reason.price)} alone; the set may cost ${formatMoney(reason.cap)}.`
     case 'other-test-point':
@@ -159,6 +162,8 @@ export function setCautionText(caution: SetCaution): string {
       return 'Matched by current alone: transconductance was not measured.'
     case 'mixed-designations':
       return `Mixes ${caution.designations.join(' and ')}: the lowest rating of them holds for the set.`
+    case 'extrapolated':
+      return `${caution.marks.join(', ')}: these voltages lie well outside the printed rows of the type, so the prediction is a guide only.`
   }
 }
 
@@ -173,10 +178,16 @@ export function proposalCautionText({ code }: ProposalCaution, { words }: Matchi
   }
 }
 
-export function spreadText({ plateCurrent, transconductance }: Spreads): string {
+/** A prediction is no better than a tenth of a milliampere. */
+const predictedMilliamp = (value: number): string => {
+  const text = figure(value * 1e3, 1)
+  return text === '0' && value > 0 ? 'less than 0.1 mA' : `${text} mA`
+}
+
+export function spreadText({ plateCurrent, transconductance }: Spreads, predicted = false): string {
   const slope =
     transconductance === null ? 'transconductance not measured' : `${percent(transconductance)} in transconductance`
-  return `${milliamp(plateCurrent)} apart, ${slope}`
+  return `${(predicted ? predictedMilliamp : milliamp)(plateCurrent)} apart, ${slope}`
 }
 
 export function gradeText(grade: MatchGrade, yardsticks: Yardsticks): string {
@@ -187,24 +198,26 @@ export function gradeText(grade: MatchGrade, yardsticks: Yardsticks): string {
       return `Matched within ${current} and ${slope}.`
     case 'current-only':
       return `Matched within ${current}; transconductance was not measured.`
+    case 'uncertain':
+      return `Uncertain: within ${current} and ${slope} as predicted, but the doubt of the difference reaches beyond.`
     case 'outside':
       return `Not matched: outside ${current} or ${slope}.`
   }
 }
 
-/** null for the closest set itself. */
-export function lostText({ lost }: SetOption, { formatMoney }: MatchingFormat): string | null {
+/** null for the best set itself. */
+export function lostText({ lost, predicted }: SetOption, { formatMoney }: MatchingFormat): string | null {
   if (!lost) return null
   const parts = [
-    stepText(lost.plateCurrent, milliamp, ['wider by', 'closer by']),
+    stepText(lost.plateCurrent, predicted ? predictedMilliamp : milliamp, ['wider by', 'closer by']),
     lost.transconductance === null
       ? 'transconductance does not compare'
       : stepText(lost.transconductance, percent, ['transconductance wider by', 'transconductance closer by']),
     stepText(lost.price, (amount) => formatMoney(amount as Money), ['dearer by', 'cheaper by']),
   ].filter((part) => part !== null)
   return parts.length === 0
-    ? 'Equal in every figure to the closest set; its marks come later.'
-    : `Against the closest set: ${parts.join('; ')}.`
+    ? 'Equal in every figure to the best set; its marks come later.'
+    : `Against the best set: ${parts.join('; ')}.`
 }
 
 function stepText(
@@ -217,25 +230,16 @@ function stepText(
 }
 
 /** null where the set has no sides. */
-export function arrangementText({ arrangement, tubes }: SetOption, { words }: MatchingFormat): string | null {
+export function arrangementText(
+  { arrangement, tubes, predicted }: SetOption,
+  { words }: MatchingFormat,
+): string | null {
   if (!arrangement) return null
+  const where = predicted ? 'as predicted' : 'at the test point'
+  const write = predicted ? predictedMilliamp : milliamp
   const marks = (side: 'A' | 'B') => tubes.filter((tube) => tube.side === side).map((tube) => tube.candidate.mark)
-  return `One side ${marks('A').join(' + ')}, ${milliamp(arrangement.sideA)}; the other ${marks('B').join(' + ')}, ${milliamp(arrangement.sideB)}; ${milliamp(arrangement.difference)} of ${words.plate} current between the sides at the test point.`
-}
-
-function testedText({ firstTested, lastTested }: MatchStatement, format: MatchingFormat): string {
-  const first = day(firstTested, format)
-  return firstTested === lastTested ? `Tested on ${first}` : `Tested from ${first} to ${day(lastTested, format)}`
-}
-
-/** Of a single one, which matches nothing: where its figures come from. */
-export const testStatementText = (statement: MatchStatement, format: MatchingFormat): string =>
-  `${testedText(statement, format)} on ${statement.instrument} at ${testPointText(statement.testPoint, format)}.`
-
-export function matchStatementText(statement: MatchStatement, format: MatchingFormat): string {
-  const { instrument, testPoint, spreads, yardsticks, match } = statement
-  const at = `${testedText(statement, format)} on ${instrument} at ${testPointText(testPoint, format)}`
-  return `${at} (${toleranceText(format, testPoint)}): ${spreadText(spreads)}. ${gradeText(match, yardsticks)}${match === 'outside' ? '' : ' A match is void without these.'}`
+  const { sideA, sideB, difference } = arrangement
+  return `One side ${marks('A').join(' + ')}, ${write(sideA)}; the other ${marks('B').join(' + ')}, ${write(sideB)}; ${write(difference)} of ${words.plate} current between the sides ${where}.`
 }
 
 export function relaxationText(relaxation: Relaxation, format: MatchingFormat): string {
@@ -272,14 +276,14 @@ function neededText({ neededDays, neededPrice }: Relaxation, { formatMoney }: Ma
 }
 
 /** One line over the whole proposal. */
-export function proposalText({ closest, usable }: Proposal, wanted: number, { words }: MatchingFormat): string {
+export function proposalText({ best, usable }: Proposal, wanted: number, { words }: MatchingFormat): string {
   const sockets = wanted === 1 ? 'this socket' : 'these sockets'
   const good =
     usable === 0
       ? `No ${words.tube} in stock fits ${sockets}`
       : `${count(usable, words.tube, words.tubes)} in stock ${usable === 1 ? 'fits' : 'fit'} ${sockets}`
-  if (closest && wanted === 1) return `${good}.`
-  if (closest) return `${good}. Closest set of ${wanted}: ${spreadText(closest.spreads)}.`
+  if (best && wanted === 1) return `${good}.`
+  if (best) return `${good}. Best set of ${wanted}: ${spreadText(best.spreads, best.predicted)}.`
   if (usable < wanted) return `${good}; ${wanted} ${wanted === 1 ? 'is' : 'are'} wanted.`
   return wanted === 1
     ? `${good}, but dearer than the limit.`

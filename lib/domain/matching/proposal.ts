@@ -1,11 +1,15 @@
 /**
- * What the choice of a matched set answers: the closest set, the cheapest one
- * that still matches, the next ones, and why every other tube was left out.
+ * What the choice of a matched set answers: the best set by the weights, three ready-made
+ * ones (safe working, closest match, best value), the next ones, and why every other tube was
+ * left out.
  * Codes carry their figures; the sentences are in matching-text.
  */
 import type { Money } from '../money'
 import type { Amps, Ratio, Siemens, Volts, Watts } from '../units'
 import type { Candidate, TestPoint, TubeTest, Yardsticks } from './candidate'
+import type { MarginCode } from './margin-code'
+import type { MatchWeights } from './match-weights'
+import type { PredictedTube } from './predicted-tube'
 
 export type ExclusionReason =
   | { readonly code: 'wrong-type'; readonly family: string; readonly wanted: string }
@@ -36,6 +40,15 @@ export type ExclusionReason =
       readonly dissipation: Watts
       readonly rating: Watts
     }
+  /** It would idle there above its rating, and nothing trims it. */
+  | {
+      readonly code: 'predicted-over-dissipation'
+      readonly designation: string
+      readonly dissipation: Watts
+      readonly rating: Watts
+    }
+  /** What it would do there cannot be said; `why` is a whole sentence. */
+  | { readonly code: 'cannot-say'; readonly why: string }
   | { readonly code: 'over-price-cap'; readonly price: Money; readonly cap: Money }
   /** The four below: a good tube, not comparable with the closest set and in no other set shown. */
   | { readonly code: 'other-test-point'; readonly testPoint: TestPoint; readonly setTestPoint: TestPoint }
@@ -65,6 +78,8 @@ export type TubeCaution =
 export type SetCaution =
   | { readonly code: 'transconductance-not-measured' }
   | { readonly code: 'mixed-designations'; readonly designations: readonly string[] }
+  /** Predicted well outside the printed rows of their types. */
+  | { readonly code: 'extrapolated'; readonly marks: readonly string[] }
 
 /** On the whole proposal: a limit that could not be checked. */
 export type ProposalCaution = {
@@ -81,9 +96,11 @@ export type SetTube = {
   readonly cautions: readonly TubeCaution[]
   /** null unless the sockets are push-pull and the number is even. */
   readonly side: Side | null
+  /** null: compared by its reading at the test point. */
+  readonly predicted: PredictedTube | null
 }
 
-/** Plate current summed over each side, at the test point. */
+/** Plate current summed over each side: at the test point, or as predicted. */
 export type Arrangement = {
   readonly sideA: Amps
   readonly sideB: Amps
@@ -97,11 +114,14 @@ export type Spreads = {
   readonly transconductance: Ratio | null
 }
 
-/** `current-only`: current within its yardstick, transconductance not measured. */
-export type MatchGrade = 'both' | 'current-only' | 'outside'
+/**
+ * `current-only`: current within its yardstick, transconductance not measured. `uncertain`:
+ * predicted within both, but with the doubt of the difference no longer.
+ */
+export type MatchGrade = 'both' | 'current-only' | 'uncertain' | 'outside'
 
-/** This set less the closest one; positive is wider or dearer. */
-export type LossAgainstClosest = {
+/** This set less the best one; positive is wider or dearer. */
+export type LossAgainstBest = {
   readonly plateCurrent: Amps
   readonly transconductance: Ratio | null
   readonly price: Money
@@ -112,18 +132,22 @@ export type SetOption = {
   readonly key: string
   /** Side A first, then side B; without sides, marks in natural order. */
   readonly tubes: readonly SetTube[]
+  /** Compared by what the tubes would do in the amplifier, so the two below are only those of the first. */
+  readonly predicted: boolean
   readonly instrument: string
   /** The nominal point of the group; each tube lies within the tolerance of it. */
   readonly testPoint: TestPoint
   readonly spreads: Spreads
-  /** Yardsticks added up with their weights: 0 is identical, each whole 1 is one yardstick. */
+  /** Yardsticks of spread added up with their weights: 0 is identical, each whole 1 is one yardstick. */
   readonly score: number
   readonly price: Money
   readonly match: MatchGrade
+  /** Half of the 95 % band of a difference of plate currents within it. null: not predicted. */
+  readonly doubt: Amps | null
   readonly cautions: readonly SetCaution[]
   readonly arrangement: Arrangement | null
-  /** null for the closest set itself. */
-  readonly lost: LossAgainstClosest | null
+  /** null for the best set itself. */
+  readonly lost: LossAgainstBest | null
 }
 
 /** `test-point`: the usable tubes were tested at different points or on different instruments. */
@@ -155,10 +179,16 @@ export type Exclusion = {
 }
 
 export type Proposal = {
-  /** null when no set is possible; `relax` then says what would help. */
+  /** By the weights. null when no set is possible; `relax` then says what would help. */
+  readonly best: SetOption | null
+  /** Least spread, whatever it costs. This and the two below may be one and the same set (same key). */
   readonly closest: SetOption | null
-  /** Cheapest within the yardsticks; may be the closest set itself (same key). */
+  /** Best of those that keep every limit with a margin. */
+  readonly safe: SetOption | null
+  /** Cheapest within the yardsticks: the best value. */
   readonly leastPrice: SetOption | null
+  /** How many tubes break each margin; empty when there is a safe set. */
+  readonly unsafe: readonly { readonly code: MarginCode; readonly tubes: number }[]
   /** Up to three, best first, sharing no tube with any set before. */
   readonly next: readonly SetOption[]
   /** Tubes that passed every limit, before they were grouped by test point. */
@@ -168,6 +198,20 @@ export type Proposal = {
   readonly relax: readonly Relaxation[]
   readonly cautions: readonly ProposalCaution[]
   readonly yardsticks: Yardsticks
+  readonly weights: MatchWeights
+}
+
+/** What a match that was predicted rests on. */
+export type PredictedMatch = {
+  /** ISO date of the amplifier's readings. */
+  readonly readOn: string
+  /** Lowest and highest plate current predicted, and the widest half of a 95 % band. */
+  readonly lowest: Amps
+  readonly highest: Amps
+  readonly plusMinus: Amps
+  /** Of a difference, half of its band. null: one alone. */
+  readonly apartPlusMinus: Amps | null
+  readonly instruments: readonly string[]
 }
 
 /** Without these a claimed match is void (common practice, no source). */
@@ -180,4 +224,6 @@ export type MatchStatement = {
   readonly spreads: Spreads
   readonly yardsticks: Yardsticks
   readonly match: MatchGrade
+  /** Left out: the match holds at the test point. Given: in the amplifier, whatever the test points were. */
+  readonly predicted?: PredictedMatch
 }

@@ -4,7 +4,7 @@
  */
 import { type Money, money } from '../money'
 import type { MatchLimits, SocketDemand } from './candidate'
-import { cohorts } from './cohort'
+import { cohorts, predictedCohorts } from './cohort'
 import { ageDays, isTested } from './eligibility'
 import type { Exclusion, ExclusionCode, Relaxation, RelaxedLimit, TestedCandidate } from './proposal'
 
@@ -18,7 +18,7 @@ type Situation = {
 const KEPT_OUT_BY = {
   'test-age': ['test-too-old'],
   'printed-rating': ['plate-voltage-over-rating', 'screen-voltage-over-rating'],
-  'idle-dissipation': ['idle-over-dissipation'],
+  'idle-dissipation': ['idle-over-dissipation', 'predicted-over-dissipation'],
   reserved: ['reserved'],
 } as const satisfies Partial<Record<RelaxedLimit, readonly ExclusionCode[]>>
 
@@ -65,7 +65,7 @@ function untested(situation: Situation): Relaxation {
 }
 
 function oneTestPoint(situation: Situation): Relaxation {
-  const groups = cohorts(situation.usable, situation.limits.oneDesignation).length
+  const groups = situation.limits.predictions ? 1 : grouped(situation.usable, situation.limits).length
   const tubes = groups > 1 ? situation.usable : []
   const prices = tubes.map((tube) => tube.price)
   return { ...plain, limit: 'test-point', tubes: tubes.length, sets: setsAtPrices(prices, situation) }
@@ -83,7 +83,7 @@ function priceCap(situation: Situation): Relaxation {
 }
 
 function cheapestSet(tubes: readonly TestedCandidate[], { demand, limits }: Situation): Money | null {
-  const totals = cohorts(tubes, limits.oneDesignation)
+  const totals = grouped(tubes, limits)
     .filter(({ members }) => members.length >= demand.count)
     .map(({ members }) => total(rising(members.map((tube) => tube.price)).slice(0, demand.count)))
   return totals.length === 0 ? null : money(Math.min(...totals))
@@ -91,7 +91,7 @@ function cheapestSet(tubes: readonly TestedCandidate[], { demand, limits }: Situ
 
 function setsIn(tubes: readonly TestedCandidate[], situation: Situation): number {
   return total(
-    cohorts(tubes, situation.limits.oneDesignation).map(({ members }) =>
+    grouped(tubes, situation.limits).map(({ members }) =>
       setsAtPrices(
         members.map((tube) => tube.price),
         situation,
@@ -111,6 +111,9 @@ function setsAtPrices(prices: readonly number[], { demand, limits }: Situation):
   }
   return sets
 }
+
+const grouped = (tubes: readonly TestedCandidate[], { predictions, oneDesignation }: MatchLimits) =>
+  (predictions ? predictedCohorts : cohorts)(tubes, oneDesignation)
 
 const rising = (values: readonly number[]): number[] => [...values].sort((a, b) => a - b)
 const total = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0)

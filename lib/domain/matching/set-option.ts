@@ -1,16 +1,17 @@
 /**
  * A chosen set as it is shown: tubes in socket order, spreads, sides, and what
- * it loses against the closest set.
+ * it loses against the best set.
  */
 import { money } from '../money'
 import { amps, ratio } from '../units'
 import { difference, evenSplit } from './arrangement'
 import type { SocketDemand } from './candidate'
 import type { Choice } from './choose'
+import { doubtOfDifference } from './doubt-of-difference'
 import { tubeCautions } from './eligibility'
 import type {
   Arrangement,
-  LossAgainstClosest,
+  LossAgainstBest,
   MatchGrade,
   SetCaution,
   SetOption,
@@ -21,7 +22,7 @@ import type {
 import type { TubePoint } from './ranked-stock'
 import { currentWithin, scoreOf, slopeWithin } from './search/score'
 
-export function setOption(choice: Choice, demand: SocketDemand, closest: SetOption | null): SetOption {
+export function setOption(choice: Choice, demand: SocketDemand, best: SetOption | null): SetOption {
   const { cohort, found } = choice
   const points = [...choice.points].sort((a, b) => a.markRank - b.markRank)
   const spreads = spreadsOf(choice)
@@ -29,14 +30,16 @@ export function setOption(choice: Choice, demand: SocketDemand, closest: SetOpti
   return {
     key: points.map((point) => JSON.stringify(point.tube.tubeId)).join(','),
     ...seating(points, demand),
+    predicted: cohort.predicted,
     instrument: cohort.instrument,
     testPoint: cohort.testPoint,
     spreads,
-    score: scoreOf(cohort.scale, found.spread.microamps, found.spread.lowest, found.spread.highest),
+    score: scoreOf(cohort.scale, found.spread),
     price,
     match: gradeOf(choice),
+    doubt: doubtOfDifference(choice.points),
     cautions: setCautions(choice),
-    lost: closest && lossAgainst(closest, { spreads, price }),
+    lost: best && lossAgainst(best, { spreads, price }),
   }
 }
 
@@ -47,9 +50,11 @@ function spreadsOf({ cohort, found: { spread } }: Choice): Spreads {
   }
 }
 
-function gradeOf({ cohort, found: { spread } }: Choice): MatchGrade {
+function gradeOf({ cohort, points, found: { spread } }: Choice): MatchGrade {
   const within = currentWithin(spread, cohort.scale) && slopeWithin(cohort.scale, spread.lowest, spread.highest)
   if (!within) return 'outside'
+  const doubt = doubtOfDifference(points)
+  if (doubt !== null && spread.microamps + 1e6 * doubt > cohort.scale.microamps) return 'uncertain'
   return cohort.measured ? 'both' : 'current-only'
 }
 
@@ -58,14 +63,17 @@ function setCautions({ cohort, points }: Choice): SetCaution[] {
   const cautions: SetCaution[] = []
   if (!cohort.measured && points.length > 1) cautions.push({ code: 'transconductance-not-measured' })
   if (designations.length > 1) cautions.push({ code: 'mixed-designations', designations })
+  const marks = points.filter(({ predicted }) => predicted?.extrapolated).map(({ tube }) => tube.mark)
+  if (marks.length > 0) cautions.push({ code: 'extrapolated', marks })
   return cautions
 }
 
 type Seating = { readonly tubes: readonly SetTube[]; readonly arrangement: Arrangement | null }
 
 function seating(points: readonly TubePoint[], demand: SocketDemand): Seating {
-  const seat = ({ tube }: TubePoint, side: Side | null): SetTube => ({
+  const seat = ({ tube, predicted }: TubePoint, side: Side | null): SetTube => ({
     candidate: tube,
+    predicted,
     cautions: tubeCautions(tube, demand),
     side,
   })
@@ -82,12 +90,12 @@ function seating(points: readonly TubePoint[], demand: SocketDemand): Seating {
   }
 }
 
-function lossAgainst(closest: SetOption, { spreads, price }: Pick<SetOption, 'spreads' | 'price'>): LossAgainstClosest {
-  const [mine, its] = [spreads.transconductance, closest.spreads.transconductance]
+function lossAgainst(best: SetOption, { spreads, price }: Pick<SetOption, 'spreads' | 'price'>): LossAgainstBest {
+  const [mine, its] = [spreads.transconductance, best.spreads.transconductance]
   return {
-    plateCurrent: amps((whole(spreads.plateCurrent) - whole(closest.spreads.plateCurrent)) / 1e6),
+    plateCurrent: amps((whole(spreads.plateCurrent) - whole(best.spreads.plateCurrent)) / 1e6),
     transconductance: mine === null || its === null ? null : ratio(mine - its),
-    price: money(price - closest.price),
+    price: money(price - best.price),
   }
 }
 

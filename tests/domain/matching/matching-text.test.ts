@@ -7,13 +7,12 @@ import {
   figure,
   lostText,
   type MatchingFormat,
-  matchStatementText,
   proposalText,
   relaxationText,
-  testStatementText,
   tubeCautionText,
 } from '@/lib/domain/matching/matching-text'
 import { proposeSet } from '@/lib/domain/matching/propose-set'
+import { matchStatementText, testStatementText } from '@/lib/domain/matching/statement-text'
 import { formatMoney, money } from '@/lib/domain/money'
 import { volts, watts } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
@@ -84,7 +83,7 @@ describe('sentences name value and bound', () => {
 
   it('what a set loses', () => {
     expect(proposal.leastPrice && lostText(proposal.leastPrice, US)).toBe(
-      'Against the closest set: wider by 3 mA; transconductance wider by 7.86 %; cheaper by $35.00.',
+      'Against the best set: wider by 3 mA; transconductance wider by 7.86 %; cheaper by $35.00.',
     )
     expect(proposal.closest && lostText(proposal.closest, US)).toBeNull()
     const even = proposeSet(
@@ -93,7 +92,7 @@ describe('sentences name value and bound', () => {
       someLimits(),
     )
     expect(even.next[0] && lostText(even.next[0], US)).toBe(
-      'Equal in every figure to the closest set; its marks come later.',
+      'Equal in every figure to the best set; its marks come later.',
     )
   })
 
@@ -132,7 +131,7 @@ describe('sentences name value and bound', () => {
     expect(proposal.closest && arrangementText(proposal.closest, US)).toBe(
       'One side T-1, 70 mA; the other T-2, 71 mA; 1 mA of plate current between the sides at the test point.',
     )
-    expect(proposalText(proposal, 2, US)).toContain('4 tubes in stock fit these sockets. Closest set of 2: 1 mA apart')
+    expect(proposalText(proposal, 2, US)).toContain('4 tubes in stock fit these sockets. Best set of 2: 1 mA apart')
     const none = proposeSet([aTube('A')], aDemand(2), someLimits())
     expect(proposalText(none, 2, UK)).toBe('1 valve in stock fits these sockets; 2 are wanted.')
     const empty = (count: number) => proposalText(proposeSet([], aDemand(count), someLimits()), count, UK)

@@ -1,10 +1,22 @@
 /** Fixtures: a good 6L6GC and sockets it suits, with overrides, and a repeatable stock. */
 import type { Candidate, MatchLimits, SocketDemand, TubeTest } from '@/lib/domain/matching/candidate'
 import { USUAL_YARDSTICKS } from '@/lib/domain/matching/match-limits'
+import type { MatchWeights } from '@/lib/domain/matching/match-weights'
 import { money } from '@/lib/domain/money'
 import { amps, siemens, volts, watts } from '@/lib/domain/units'
 
 export const AS_OF = '2031-05-20'
+
+/** Both spreads in full; of sets as close the cheaper. */
+export const EVEN: MatchWeights = {
+  currentSpread: 1,
+  slopeSpread: 1,
+  aim: 0,
+  price: 0.01,
+  rarity: 0,
+  confidence: 0,
+  age: 0,
+}
 
 export function aTest(over: Partial<TubeTest> = {}): TubeTest {
   return {
@@ -47,6 +59,8 @@ export function aDemand(count: number, over: Partial<SocketDemand> = {}): Socket
     family: '6L6',
     base: 'octal',
     pushPull: count % 2 === 0,
+    arrangement: 'one-trim',
+    aim: null,
     plateToCathodeVoltage: volts(430),
     screenVoltage: volts(420),
     idlePlateDissipation: watts(19),
@@ -61,6 +75,7 @@ export function someLimits(over: Partial<MatchLimits> = {}): MatchLimits {
     priceCap: null,
     oneDesignation: false,
     yardsticks: USUAL_YARDSTICKS,
+    weights: EVEN,
     asOf: AS_OF,
     ...over,
   }

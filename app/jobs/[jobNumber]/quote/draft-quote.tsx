@@ -1,6 +1,7 @@
 /** The draft's form with what it needs from the records. */
 
-import { type MatchingFormat, matchStatementText } from '@/lib/domain/matching/matching-text'
+import type { MatchingFormat } from '@/lib/domain/matching/matching-text'
+import { matchStatementText } from '@/lib/domain/matching/statement-text'
 import { formatMoney, minorDigits } from '@/lib/domain/money'
 import type { Quote } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
@@ -36,7 +37,7 @@ export async function DraftQuote({ head, quote, shop, formKey }: Props) {
           {quote.matches.map(({ group, marks, statement }) => (
             <p key={group}>
               <strong>{marks.join(' with ')}</strong>: {matchStatementText(statement, format)}
-              {statement.match === 'outside' && ' It is not printed as a match.'}
+              {(statement.match === 'outside' || statement.match === 'uncertain') && ' It is not printed as a match.'}
             </p>
           ))}
         </section>

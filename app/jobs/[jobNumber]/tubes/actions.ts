@@ -35,12 +35,30 @@ export async function submitChoice(jobNumber: string, before: FormState, form: F
     shop,
     limits: readLimits(values, shop),
   })
-  const option = asked.ok ? shownSets(asked.value.proposal).find(({ key }) => key === values.set) : undefined
-  if (!asked.ok || !option) return gone
+  const shown = asked.ok ? shownSets(asked.value.proposal).find(({ option }) => option.key === values.set) : undefined
+  if (!asked.ok || !shown) return gone
+  const { option } = shown
+  const { basis } = asked.value
   const placed = socketsFor(option.tubes, asked.value.wanted.sockets)
   const tubes = placed.map(({ tube, position }) => ({ tubeId: tube.candidate.tubeId, socketPosition: position }))
-  const match = matchStatement(option, USUAL_YARDSTICKS)
+  const match = matchStatement(option, USUAL_YARDSTICKS, basis.ok ? basis.value.readOn : null)
   const chosen = await chooseTubes(step, shop, { jobNumber, group, tubes, match })
+  if (!chosen.ok) return refusedForm(before, values, stepFaultText(chosen.fault, shop))
+  revalidatePath(`/jobs/${jobNumber}`, 'layout')
+  redirect(`/jobs/${jobNumber}/quote`)
+}
+
+/** One tube for a socket of its own: nothing is claimed of how alike it is to another. */
+export async function submitTwin(
+  jobNumber: string,
+  socketPosition: string,
+  before: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  const values = typedValues(form)
+  const tubes = [{ tubeId: values.tube ?? '', socketPosition }]
+  const chosen = await chooseTubes(step, shop, { jobNumber, group: socketPosition, tubes, match: null })
   if (!chosen.ok) return refusedForm(before, values, stepFaultText(chosen.fault, shop))
   revalidatePath(`/jobs/${jobNumber}`, 'layout')
   redirect(`/jobs/${jobNumber}/quote`)

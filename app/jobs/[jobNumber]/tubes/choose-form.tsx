@@ -7,7 +7,9 @@ import { type FormAction, useActionForm } from '@/app/_components/form/use-actio
 const schema = z.object({})
 
 /** `values` name the set and the limits it was found under; the server looks again before it takes it. */
-export function ChooseForm({ action, values }: { action: FormAction; values: FormValues }) {
+type Props = { readonly action: FormAction; readonly values: FormValues; readonly label?: string }
+
+export function ChooseForm({ action, values, label = 'Put this set on the quote' }: Props) {
   const form = useActionForm(action, freshForm(values), schema)
   return (
     <form {...form.formProps} className="stack no-print">
@@ -16,7 +18,7 @@ export function ChooseForm({ action, values }: { action: FormAction; values: For
         <HiddenField key={name} form={form} name={name} />
       ))}
       <div className="row">
-        <SubmitButton form={form}>Put this set on the quote</SubmitButton>
+        <SubmitButton form={form}>{label}</SubmitButton>
       </div>
     </form>
   )

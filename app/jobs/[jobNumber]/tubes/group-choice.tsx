@@ -4,7 +4,10 @@ import { demandFaultText } from '@/lib/domain/bench/demand-fault-text'
 import type { GroupDemand } from '@/lib/domain/bench/group-demand'
 import type { ReadingSet } from '@/lib/domain/bench/reading-set'
 import { voltsText, wattsText } from '@/lib/domain/bias/bias-figures'
+import { formatDay } from '@/lib/domain/calendar'
 import type { Job } from '@/lib/domain/job/job'
+import type { SetArrangement } from '@/lib/domain/matching/match-weights'
+import { arrangementName } from '@/lib/domain/matching/match-weights-text'
 import {
   type MatchingFormat,
   proposalCautionText,
@@ -12,16 +15,18 @@ import {
   relaxationText,
 } from '@/lib/domain/matching/matching-text'
 import type { Proposal } from '@/lib/domain/matching/proposal'
+import { marginText } from '@/lib/domain/matching/safe-margins-text'
 import { formatMoney } from '@/lib/domain/money'
 import type { Quote } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { capital, type Words, wordsFor } from '@/lib/domain/words'
 import type { LatestBench } from '../latest-bench'
 import { ChosenSet } from './chosen-set'
-import { proposeForGroup, shownSets } from './group-proposal'
+import { type Basis, proposeForGroup, shownSets } from './group-proposal'
 import type { Limits } from './limits-form'
 import { LostTubes } from './lost-tubes'
 import { SetCard } from './set-card'
+import { StockPlot } from './stock-plot'
 
 type Props = {
   readonly group: string
@@ -42,7 +47,8 @@ export async function GroupChoice({ group, bench, job, shop, limits, quote }: Pr
         <p>{demandFaultText(asked.fault, words)}</p>
       </section>
     )
-  const { wanted, proposal } = asked.value
+  const { wanted, proposal, basis } = asked.value
+  const shown = shownSets(proposal)
   const format: MatchingFormat = { words, formatMoney: (amount) => formatMoney(amount, shop.currency, words.locale) }
   const positions = new Set(wanted.sockets.map(({ position }) => position))
   const chosen = (quote?.lines ?? []).filter(
@@ -62,19 +68,26 @@ export async function GroupChoice({ group, bench, job, shop, limits, quote }: Pr
           {proposalCautionText(caution, format)}
         </p>
       ))}
-      {proposal.closest === null && <NoSet proposal={proposal} wanted={wanted} format={format} />}
-      {shownSets(proposal).map((option, index) => (
+      <BasisLine basis={basis} arrangement={wanted.demand.arrangement} words={words} />
+      {proposal.best === null && <NoSet proposal={proposal} wanted={wanted} format={format} />}
+      {proposal.unsafe.length > 0 && (
+        <p className="soft">
+          No set is called safe working: {proposal.unsafe.map((each) => unsafeText(each, words)).join('; ')}.
+        </p>
+      )}
+      {shown.map((each) => (
         <SetCard
-          key={option.key}
-          title={wanted.demand.count === 1 ? loneTitle(index) : titleOf(proposal, index, words)}
-          option={option}
+          key={each.option.key}
+          shown={each}
           format={format}
           sockets={wanted.sockets}
           group={group}
           jobNumber={job.number}
           limits={limits}
+          readOn={basis.ok ? basis.value.readOn : null}
         />
       ))}
+      <StockPlot asked={asked.value} chosen={shown[0]?.option ?? null} format={format} />
       <LostTubes excluded={proposal.excluded} format={format} />
     </section>
   )
@@ -93,15 +106,20 @@ function asksText({ demand, designation, tooHotNow }: GroupDemand, set: ReadingS
   return facts.filter(Boolean).join(' · ')
 }
 
-/** One alone is as close to itself as any other: the price comes first. */
-const loneTitle = (index: number): string => (index === 0 ? 'Least price' : `Another, ${index}`)
+/** Which figures are compared, and how they weigh. */
+function BasisLine({ basis, arrangement, words }: { basis: Basis; arrangement: SetArrangement; words: Words }) {
+  const at = basis.ok
+    ? `Compared by the idle predicted in this amplifier, as read on ${formatDay(basis.value.readOn, words.locale)}.`
+    : `Compared at the test point: ${basis.fault}`
+  return (
+    <p className="soft">
+      {at} Weighed as: {arrangementName(arrangement, words)}.
+    </p>
+  )
+}
 
-function titleOf({ closest, leastPrice }: Proposal, index: number, words: Words): string {
-  const apart = leastPrice !== null && leastPrice.key !== closest?.key
-  if (index === 0 && closest?.match === 'outside') return 'Closest set there is, but no match'
-  if (index === 0) return leastPrice && !apart ? 'Closest match, and the least price that matches' : 'Closest match'
-  if (index === 1 && apart) return 'Least price that matches'
-  return `Next best of other ${words.tubes}, ${index - (apart ? 1 : 0)}`
+function unsafeText({ code, tubes }: Proposal['unsafe'][number], words: Words): string {
+  return `of ${tubes} ${tubes === 1 ? words.tube : words.tubes} ${marginText(code, words)}`
 }
 
 function NoSet({ proposal, wanted, format }: { proposal: Proposal; wanted: GroupDemand; format: MatchingFormat }) {

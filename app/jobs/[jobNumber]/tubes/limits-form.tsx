@@ -1,4 +1,5 @@
 /** The limits of the choice: a plain form of the address, the same with and without JavaScript. */
+import Link from 'next/link'
 import type { Money } from '@/lib/domain/money'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { capital, wordsFor } from '@/lib/domain/words'
@@ -9,6 +10,8 @@ export type Limits = {
   readonly cap: Money | null
   readonly over: boolean
   readonly one: boolean
+  /** Where the figures that are compared come from, where there is a choice. */
+  readonly at: 'amp' | 'test-point'
   readonly typed: { readonly age: string; readonly cap: string }
   readonly faults: readonly { readonly name: string; readonly sentence: string }[]
 }
@@ -25,12 +28,20 @@ export function readLimits(query: Query, shop: Shop): Limits {
   }
   const parsed = limitsSchema(shop.currency).safeParse({ ...typed, over: one(query.over), one: one(query.one) })
   const flags = { over: one(query.over) === 'on', one: one(query.one) === 'on' }
-  if (parsed.success) return { ...parsed.data, typed, faults: [] }
+  const at = one(query.at) === 'test-point' ? 'test-point' : 'amp'
+  if (parsed.success) return { ...parsed.data, at, typed, faults: [] }
   const faults = parsed.error.issues.map(({ path, message }) => ({ name: path.join('.'), sentence: message }))
-  return { age: null, cap: null, ...flags, typed, faults }
+  return { age: null, cap: null, ...flags, at, typed, faults }
 }
 
-export function LimitsForm({ action, limits, shop }: { action: string; limits: Limits; shop: Shop }) {
+type FormProps = {
+  readonly action: string
+  readonly limits: Limits
+  readonly shop: Shop
+  readonly weightsHref: string
+}
+
+export function LimitsForm({ action, limits, shop, weightsHref }: FormProps) {
   const words = wordsFor(shop.words)
   const faultOf = (name: string) => limits.faults.find((fault) => fault.name === name)?.sentence
   return (
@@ -65,14 +76,22 @@ export function LimitsForm({ action, limits, shop }: { action: string; limits: L
           label="One designation in a set"
           hint={`Leaves out sets that mix variants of the family.`}
         />
+        <Tick
+          name="at"
+          value="test-point"
+          on={limits.at === 'test-point'}
+          label="Compare at the test point"
+          hint={`Else by the idle predicted in this amplifier, where its circuit is known.`}
+        />
       </div>
       <p className="row">
         <button type="submit" className="button quiet">
           Look again
         </button>
         <span className="soft">
-          {capital(words.tubes)} are compared at their own test point and instrument. The yardsticks are 5 mA and 10 %:
-          common practice.
+          {capital(words.tubes)} at different test points or on different instruments are compared only by what is
+          predicted. The yardsticks are 5 mA and 10 %: common practice.{' '}
+          <Link href={weightsHref}>How sets are weighed</Link>
         </span>
       </p>
     </form>
@@ -115,11 +134,19 @@ function Box({
   )
 }
 
-function Tick({ name, on, label, hint }: { name: string; on: boolean; label: string; hint: string }) {
+type TickProps = {
+  readonly name: string
+  readonly on: boolean
+  readonly label: string
+  readonly hint: string
+  readonly value?: string
+}
+
+function Tick({ name, on, label, hint, value }: TickProps) {
   return (
     <div className="field field-check">
       <label>
-        <input type="checkbox" name={name} defaultChecked={on} />
+        <input type="checkbox" name={name} value={value} defaultChecked={on} />
         <span>{label}</span>
       </label>
       <p className="field-hint">{hint}</p>

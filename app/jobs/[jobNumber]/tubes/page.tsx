@@ -8,6 +8,7 @@ import { latestBench } from '../latest-bench'
 import { requireHead } from '../require-head'
 import { GroupChoice } from './group-choice'
 import { LimitsForm, readLimits } from './limits-form'
+import { PhaseInverter } from './phase-inverter'
 
 export const metadata: Metadata = { title: 'Choose a set' }
 
@@ -24,7 +25,12 @@ export default async function TubesPage({ params, searchParams }: PageProps<'/jo
         <h2>{capital(words.tubes)} from stock</h2>
         <Link href={`/amps/${job.ampId}/substitutes`}>What else may go in</Link>
       </div>
-      <LimitsForm action={`/jobs/${job.number}/tubes`} limits={limits} shop={shop} />
+      <LimitsForm
+        action={`/jobs/${job.number}/tubes`}
+        limits={limits}
+        shop={shop}
+        weightsHref={`/jobs/${job.number}/tubes/weights`}
+      />
       {groups.length === 0 && (
         <p className="form-message">
           {bench.sheet.sockets.length === 0
@@ -37,6 +43,10 @@ export default async function TubesPage({ params, searchParams }: PageProps<'/jo
         groups.map((group) => (
           <GroupChoice key={group} group={group} bench={bench} job={job} shop={shop} limits={limits} quote={quote} />
         ))}
+      {limits.faults.length === 0 &&
+        bench.sheet.sockets
+          .filter(({ role }) => role === 'phase-inverter')
+          .map((socket) => <PhaseInverter key={socket.id} socket={socket} job={job} shop={shop} limits={limits} />)}
     </>
   )
 }

@@ -1,18 +1,11 @@
 /**
- * How far apart the tubes of a set are, in yardsticks.
+ * How far apart the tubes of a set are, in yardsticks, as it is shown.
  *
- *   rI = (max Ia - min Ia) / current yardstick
- *   rG = (max gm - min gm) / min gm / transconductance yardstick = (max gm / min gm - 1) / yardstick
- *   score = rI + weight * rG + charge
+ *   score = weight · (max Ia − min Ia) / yardstick + weight · ((max gm / min gm − 1) / yardstick + charge)
  *
- * The transconductance spread is taken against the weakest tube of the set,
- * not the mean: max/min can only grow when a tube is added, so a set never
- * scores below any part of it, which the mean does not promise. It is also the
- * stricter reading: within 10 % of the weakest is within 10 % of the mean.
- * The charge is a whole number of yardsticks for what was not measured.
- *
- * Floating point decides only where it is far from a tie; near one the two
- * fractions are compared in whole numbers.
+ * The search itself counts the same in whole points (spread-cost.ts, which says why the
+ * ratio is taken against the weakest tube). The charge is a whole number of yardsticks for
+ * what was not measured.
  */
 import type { Point } from './point'
 
@@ -21,7 +14,9 @@ export type Scale = {
   readonly microamps: number
   /** Millionths in one yardstick: 10 % is 100 000. */
   readonly millionths: number
-  /** Thousandths: 1000 weighs both yardsticks alike. Above zero. */
+  /** Of the current, in thousandths. */
+  readonly currentWeight: number
+  /** Of the transconductance, in thousandths: 1000 weighs a yardstick as one. */
   readonly weight: number
   /** Whole yardsticks of transconductance. */
   readonly charge: number
@@ -34,9 +29,6 @@ export type Spread = {
   readonly highest: number
 }
 
-/** Far above the rounding of a double at these sizes, far below any step of a reading. */
-export const NEAR = 1e-9
-
 export function spreadOf(points: readonly Point[]): Spread {
   const currents = points.map((point) => point.microamps)
   const slopes = points.map((point) => point.microsiemens)
@@ -47,30 +39,10 @@ export function spreadOf(points: readonly Point[]): Spread {
   }
 }
 
-export function scoreOf(scale: Scale, microamps: number, lowest: number, highest: number): number {
+export function scoreOf(scale: Scale, { microamps, lowest, highest }: Spread): number {
   const slope = ((highest - lowest) * 1000) / (lowest * scale.millionths)
-  return microamps / scale.microamps + scale.weight * (slope + scale.charge / 1000)
-}
-
-/** Both scales share their yardsticks and weight; only the charge may differ. */
-export function compareSpread(a: Spread, aScale: Scale, b: Spread, bScale: Scale): number {
-  const x = scoreOf(aScale, a.microamps, a.lowest, a.highest)
-  const y = scoreOf(bScale, b.microamps, b.lowest, b.highest)
-  if (Math.abs(x - y) > NEAR * Math.max(1, x)) return x - y
-  const difference = numerator(a, aScale) * BigInt(b.lowest) - numerator(b, bScale) * BigInt(a.lowest)
-  if (difference === 0n) return 0
-  return difference < 0n ? -1 : 1
-}
-
-/** score × lowest × (current yardstick × transconductance yardstick × 1000), a whole number. */
-function numerator(spread: Spread, scale: Scale): bigint {
-  const [current, slope] = [BigInt(scale.microamps), BigInt(scale.millionths)]
-  const [lowest, weight] = [BigInt(spread.lowest), BigInt(scale.weight)]
-  return (
-    BigInt(spread.microamps) * slope * lowest * 1000n +
-    weight * BigInt(spread.highest - spread.lowest) * 1_000_000n * current +
-    weight * BigInt(scale.charge) * current * slope * lowest
-  )
+  const current = (scale.currentWeight * microamps) / (1000 * scale.microamps)
+  return current + scale.weight * (slope + scale.charge / 1000)
 }
 
 export const currentWithin = (spread: Spread, scale: Scale): boolean => spread.microamps <= scale.microamps

@@ -1,0 +1,136 @@
+/** A phase inverter's socket: the twins in stock with the best balanced sections. */
+import Link from 'next/link'
+import type { Socket } from '@/lib/domain/amp/socket'
+import { dayInZone, formatDay } from '@/lib/domain/calendar'
+import type { Job } from '@/lib/domain/job/job'
+import { type BalancedTwin, byBalance, MAKERS_ALLOW } from '@/lib/domain/matching/balanced-sections'
+import type { SocketDemand } from '@/lib/domain/matching/candidate'
+import { exclusionReasons } from '@/lib/domain/matching/eligibility'
+import { USUAL_YARDSTICKS } from '@/lib/domain/matching/match-limits'
+import { figure, testPointText } from '@/lib/domain/matching/matching-text'
+import { formatMoney } from '@/lib/domain/money'
+import type { Shop } from '@/lib/domain/shop/shop'
+import { twinOf } from '@/lib/domain/stock/candidate-of'
+import { stockType } from '@/lib/domain/stock/stock-type'
+import { wordsFor } from '@/lib/domain/words'
+import { listStockForFamily } from '@/lib/store/tube'
+import { submitTwin } from './actions'
+import { ChooseForm } from './choose-form'
+import type { Limits } from './limits-form'
+
+type Props = { readonly socket: Socket; readonly job: Job; readonly shop: Shop; readonly limits: Limits }
+
+const SHOWN = 5
+
+export async function PhaseInverter({ socket, job, shop, limits }: Props) {
+  const words = wordsFor(shop.words)
+  const { family, base, mayHaveTwoSections, variant } = stockType(socket.typeFitted, shop)
+  if (!variant || !mayHaveTwoSections) return null
+  const twins = await twinsInStock({ family, base }, job, shop, limits)
+  return (
+    <section className="panel stack" aria-labelledby={`inverter-${socket.position}`}>
+      <h2 id={`inverter-${socket.position}`}>
+        Phase inverter {socket.position}: {family} with balanced sections
+      </h2>
+      <p className="soft">
+        Both sections of one {words.tube} are compared, at its own test point. Makers allow {100 * MAKERS_ALLOW} %
+        between them: common practice.
+      </p>
+      {twins.length === 0 ? (
+        <p>No free {family} in stock has a test of both sections. Test both, and they appear here.</p>
+      ) : (
+        <TwinTable twins={twins.slice(0, SHOWN)} socket={socket} job={job} shop={shop} />
+      )}
+    </section>
+  )
+}
+
+async function twinsInStock(wanted: { family: string; base: string }, job: Job, shop: Shop, limits: Limits) {
+  const now = new Date()
+  const view = { now, timeZone: shop.timeZone, jobInHand: job.id, catalogue: shop }
+  const demand: SocketDemand = {
+    ...wanted,
+    count: 1,
+    pushPull: false,
+    arrangement: 'single-ended',
+    aim: null,
+    plateToCathodeVoltage: null,
+    screenVoltage: null,
+    idlePlateDissipation: null,
+  }
+  const allowed = {
+    maximumTestAgeDays: limits.age,
+    allowOverPrintedRating: limits.over,
+    priceCap: limits.cap,
+    oneDesignation: limits.one,
+    yardsticks: USUAL_YARDSTICKS,
+    asOf: dayInZone(now, shop.timeZone),
+  }
+  const stock = await listStockForFamily(wanted.family)
+  const twins = stock.flatMap((each) => twinOf(each, view) ?? [])
+  return byBalance(twins.filter((twin) => exclusionReasons(twin, demand, allowed).length === 0))
+}
+
+type TableProps = Omit<Props, 'limits'> & { readonly twins: readonly BalancedTwin[] }
+
+function TwinTable({ twins, socket, job, shop }: TableProps) {
+  return (
+    <div className="table-scroll">
+      <table>
+        <thead>
+          <tr>
+            <th>Mark</th>
+            <th>Type</th>
+            <th className="num">Currents</th>
+            <th className="num">Apart</th>
+            <th className="num">Transconductance apart</th>
+            <th>Tested</th>
+            <th className="num">Price</th>
+            <th>
+              <span className="sr-only">Choose</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {twins.map((twin) => (
+            <TwinRow key={twin.candidate.tubeId} twin={twin} socket={socket} job={job} shop={shop} />
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+const percent = (value: number): string => `${figure(100 * value, 1)} %`
+
+function TwinRow({ twin, socket, job, shop }: Omit<TableProps, 'twins'> & { readonly twin: BalancedTwin }) {
+  const words = wordsFor(shop.words)
+  const { candidate, current, transconductance, within } = twin
+  const { test, sections, tubeId, mark, designation, price } = candidate
+  const money = (amount: typeof price) => formatMoney(amount, shop.currency, words.locale)
+  return (
+    <tr>
+      <th scope="row">
+        <Link href={`/stock/${tubeId}`}>{mark}</Link>
+      </th>
+      <td>{designation}</td>
+      <td className="num">{sections.map(({ plateCurrent }) => figure(1000 * plateCurrent, 2)).join(' / ')} mA</td>
+      <td className="num">
+        {percent(current)} {!within && <span className="soft">beyond what makers allow</span>}
+      </td>
+      <td className="num">{transconductance === null ? 'not read on both' : percent(transconductance)}</td>
+      <td>
+        {formatDay(test.testedAt.slice(0, 10), words.locale)} on {test.instrument} at{' '}
+        {testPointText(test.testPoint, { words, formatMoney: money })}
+      </td>
+      <td className="num">{money(price)}</td>
+      <td>
+        <ChooseForm
+          action={submitTwin.bind(null, job.number, socket.position)}
+          values={{ tube: tubeId }}
+          label={`Put ${mark} on the quote`}
+        />
+      </td>
+    </tr>
+  )
+}

@@ -1,0 +1,56 @@
+/**
+ * The tubes a set is chosen from, kept in rising order of x so that a query need not sort.
+ *
+ * x and y are whatever two figures are to be alike (idle current in µA, transconductance in
+ * µS), cost what choosing the tube costs beside that, in points (spread-cost.ts), price in
+ * minor units. Arrays are in natural order of marks: the place in them decides ties.
+ */
+export type SetPoints = {
+  readonly x: Int32Array
+  /** At least 1. All carry 1 where y takes no part. */
+  readonly y: Int32Array
+  /** Whole, not negative. */
+  readonly cost: Int32Array | Float64Array
+  readonly price: Int32Array
+}
+
+/** Arrays by rising x, then place. */
+export type SetIndex = SetPoints & {
+  readonly cost: Float64Array
+  readonly size: number
+  /** Where each tube stood in the arrays given. */
+  readonly place: Int32Array
+}
+
+/** Above any place, so that x and place make one exact number to sort by. */
+const PLACES = 2 ** 22
+const HIGHEST_X = 2 ** 30
+
+export function setIndex(points: SetPoints): SetIndex {
+  assertPoints(points)
+  const place = placesByX(points.x)
+  return {
+    size: place.length,
+    place,
+    x: place.map((at) => points.x[at] as number),
+    y: place.map((at) => points.y[at] as number),
+    cost: Float64Array.from(place, (at) => points.cost[at] as number),
+    price: place.map((at) => points.price[at] as number),
+  }
+}
+
+function placesByX(x: Int32Array): Int32Array {
+  const keys = Float64Array.from(x, (value, at) => value * PLACES + at).sort()
+  return Int32Array.from(keys, (key) => key - Math.floor(key / PLACES) * PLACES)
+}
+
+function assertPoints({ x, y, cost, price }: SetPoints): void {
+  const size = x.length
+  if (y.length !== size || cost.length !== size || price.length !== size || size >= PLACES) {
+    throw new Error(`Points: ${x.length} x, ${y.length} y, ${cost.length} costs, ${price.length} prices`)
+  }
+  for (let at = 0; at < size; at += 1) {
+    const sound = Math.abs(x[at] as number) < HIGHEST_X && (y[at] as number) >= 1 && (cost[at] as number) >= 0
+    if (!sound) throw new Error(`Point ${at}: x ${x[at]}, y ${y[at]}, cost ${cost[at]}`)
+  }
+}
