@@ -3,7 +3,7 @@ import { z } from 'zod'
 import { gridVolts, name, voltsFromZero } from '@/lib/calc/input/quantities'
 import { wordSet } from '@/lib/calc/input/word-set'
 
-const testPlace = z
+export const testPlace = z
   .strictObject({
     instrument: name('Tubes read on different instruments are never put together.'),
     plateVolts: voltsFromZero('Set at the test.'),
@@ -12,7 +12,7 @@ const testPlace = z
   })
   .describe('Where a tube was read.')
 
-const tube = z.strictObject({
+export const stockedTube = z.strictObject({
   mark: name('Of this one tube.'),
   type: name('As printed on it.'),
   milliamps: z.number().gt(0).max(2000).describe('Plate current read.'),
@@ -22,7 +22,7 @@ const tube = z.strictObject({
   test: testPlace.optional(),
 })
 
-const set = z.strictObject({
+export const wantedSet = z.strictObject({
   type: name('As it stands in the sockets: any tube of its family and base will do.'),
   count: z.int().min(1).max(8),
   group: name('Which sockets.').default('output'),
@@ -32,23 +32,25 @@ const set = z.strictObject({
   idleWatts: z.number().min(0).max(1000).optional().describe('Plate dissipation of one tube at idle.'),
 })
 
+export const setLimits = z
+  .strictObject({
+    milliamps: z.number().min(0.1).max(50).default(5).describe('Highest less lowest plate current of a set.'),
+    percent: z.number().min(0.5).max(100).default(10).describe('Highest over lowest transconductance, less one.'),
+    setPrice: z.number().min(0).max(1_000_000).optional().describe('For a set at most. Left out: no limit.'),
+    allowOverPrintedRating: z.boolean().default(false),
+    oneDesignation: z.boolean().default(false).describe('No variants mixed in a set.'),
+  })
+  .default({ milliamps: 5, percent: 10, allowOverPrintedRating: false, oneDesignation: false })
+
 export const shareInput = z.strictObject({
   jobs: z
-    .array(z.strictObject({ job: name('Its number or name.'), sets: z.array(set).min(1).max(8) }))
+    .array(z.strictObject({ job: name('Its number or name.'), sets: z.array(wantedSet).min(1).max(8) }))
     .min(1)
     .max(200)
     .describe('In the order they would be served first come, first served.'),
   test: testPlace.describe('Where the tubes were read that say nothing else.'),
-  stock: z.array(tube).max(20_000),
-  limits: z
-    .strictObject({
-      milliamps: z.number().min(0.1).max(50).default(5).describe('Highest less lowest plate current of a set.'),
-      percent: z.number().min(0.5).max(100).default(10).describe('Highest over lowest transconductance, less one.'),
-      setPrice: z.number().min(0).max(1_000_000).optional().describe('For a set at most. Left out: no limit.'),
-      allowOverPrintedRating: z.boolean().default(false),
-      oneDesignation: z.boolean().default(false).describe('No variants mixed in a set.'),
-    })
-    .default({ milliamps: 5, percent: 10, allowOverPrintedRating: false, oneDesignation: false }),
+  stock: z.array(stockedTube).max(20_000),
+  limits: setLimits,
   seconds: z.number().min(1).max(600).default(30).describe('Time to compute in; the gap that is left is told.'),
   words: wordSet,
 })

@@ -1,5 +1,5 @@
 /** From the input to what the sharing is asked. Ages of tests are not looked at: every test counts as of one day. */
-import type { Candidate, MatchLimits, TestPoint } from '@/lib/domain/matching/candidate'
+import type { Candidate, MatchLimits, SocketDemand, TestPoint } from '@/lib/domain/matching/candidate'
 import { money } from '@/lib/domain/money'
 import { fail } from '@/lib/domain/result'
 import { ratingsOf } from '@/lib/domain/stock/candidate-of'
@@ -30,7 +30,7 @@ export function shareOrder({ jobs, stock, test, limits, seconds }: ShareGiven): 
   }
 }
 
-function limitsOf({ milliamps, percent, setPrice, ...rules }: ShareGiven['limits']): MatchLimits {
+export function limitsOf({ milliamps, percent, setPrice, ...rules }: ShareGiven['limits']): MatchLimits {
   return {
     ...rules,
     maximumTestAgeDays: null,
@@ -40,20 +40,24 @@ function limitsOf({ milliamps, percent, setPrice, ...rules }: ShareGiven['limits
   }
 }
 
-function askOf(set: ShareGiven['jobs'][number]['sets'][number]): ShareAsk {
+type WantedSet = ShareGiven['jobs'][number]['sets'][number]
+
+const askOf = (set: WantedSet): ShareAsk => ({
+  group: set.group,
+  designation: set.type,
+  sockets: [],
+  circuit: fail('No circuit is given.'),
+  demand: demandOf(set),
+})
+
+export function demandOf(set: WantedSet): SocketDemand {
   const { family, base } = stockType(set.type, HANDBOOK_ONLY)
   return {
-    group: set.group,
-    designation: set.type,
-    sockets: [],
-    circuit: fail('No circuit is given.'),
-    demand: {
-      ...{ count: set.count, family, base, pushPull: set.pushPull, aim: null },
-      arrangement: set.pushPull ? 'one-trim' : 'single-ended',
-      plateToCathodeVoltage: maybe(set.plateToCathodeVolts, volts),
-      screenVoltage: maybe(set.screenToCathodeVolts, volts),
-      idlePlateDissipation: maybe(set.idleWatts, watts),
-    },
+    ...{ count: set.count, family, base, pushPull: set.pushPull, aim: null },
+    arrangement: set.pushPull ? 'one-trim' : 'single-ended',
+    plateToCathodeVoltage: maybe(set.plateToCathodeVolts, volts),
+    screenVoltage: maybe(set.screenToCathodeVolts, volts),
+    idlePlateDissipation: maybe(set.idleWatts, watts),
   }
 }
 
@@ -65,7 +69,7 @@ const pointOf = ({ plateVolts, screenVolts, gridVolts }: Place): TestPoint => ({
   gridVoltage: volts(gridVolts),
 })
 
-function candidateOf(tube: ShareGiven['stock'][number], usual: Place): Candidate {
+export function candidateOf(tube: ShareGiven['stock'][number], usual: Place): Candidate {
   const { mark, type, milliamps, milliampsPerVolt, price, heldFor, test = usual } = tube
   const { family, base, variant } = stockType(type, HANDBOOK_ONLY)
   return {

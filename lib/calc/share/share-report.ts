@@ -49,7 +49,7 @@ function jobReport({ jobNumber, sets, impossible }: PlannedJob, format: Matching
   }
 }
 
-function setReport({ tubes, spreads, price, arrangement }: SetOption): object {
+export function setReport({ tubes, spreads, price, arrangement }: SetOption): object {
   const side = (wanted: 'A' | 'B') =>
     tubes.flatMap(({ side: on, candidate }) => (on === wanted ? [candidate.mark] : []))
   const { transconductance } = spreads

@@ -31,7 +31,7 @@ function calculate(given: ShareGiven): Result<object, Faults> {
   return known.ok ? ok(shareReport(shareAtOnce(shareOrder(given)), given)) : known
 }
 
-function twice(names: readonly string[], list: string, key: string): InputFault[] {
+export function twice(names: readonly string[], list: string, key: string): InputFault[] {
   return names.flatMap((name, at) =>
     names.indexOf(name) < at
       ? [

@@ -110,7 +110,7 @@ function TwinRow({ twin, socket, job, shop }: Omit<TableProps, 'twins'> & { read
   const money = (amount: typeof price) => formatMoney(amount, shop.currency, words.locale)
   return (
     <tr>
-      <th scope="row">
+      <th scope="row" className="nowrap">
         <Link href={`/stock/${tubeId}`}>{mark}</Link>
       </th>
       <td>{designation}</td>
@@ -128,7 +128,7 @@ function TwinRow({ twin, socket, job, shop }: Omit<TableProps, 'twins'> & { read
         <ChooseForm
           action={submitTwin.bind(null, job.number, socket.position)}
           values={{ tube: tubeId }}
-          label={`Put ${mark} on the quote`}
+          label={`Quote ${mark}`}
         />
       </td>
     </tr>
