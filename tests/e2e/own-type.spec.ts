@@ -63,7 +63,7 @@ test('a type is written down from a like one, rates a tube in stock, is correcte
   await press(page, 'Withdraw')
   await expect(page.getByText(/This type is withdrawn/)).toBeVisible()
   await page.goto(tube)
-  await expect(page.getByText(/does not know “6V6-QHX”/)).toBeVisible()
+  await expect(page.getByText('The last letters of 6V6-QHX are a maker’s or dealer’s own.')).toBeVisible()
   await page.goto(card)
   await press(page, 'Take into use again')
   await expect(page.getByText(/This type is withdrawn/)).toBeHidden()

@@ -5,6 +5,7 @@ import { formatMoney } from '@/lib/domain/money'
 import type { Shop } from '@/lib/domain/shop/shop'
 import type { StockType } from '@/lib/domain/stock/stock-type'
 import { activeHold, conditionWord, type Tube } from '@/lib/domain/stock/tube'
+import { resolutionText } from '@/lib/domain/tube/resolution-text'
 import { capital, wordsFor } from '@/lib/domain/words'
 import type { SetMember } from '@/lib/store/tube-set'
 import { cardAddress } from '../../types/card-address'
@@ -56,6 +57,13 @@ export function TubeFacts({ tube, type, shop, now, members }: Props) {
         <FurtherFacts tubeId={tube.id} further={tube.further} members={members} locale={locale} />
         <TypeFacts type={type} shop={shop} />
       </dl>
+      {type.variant?.resolution === 'own-letters' && (
+        <p className="form-message">
+          {resolutionText(type.variant)} It can be{' '}
+          <Link href={`/types/new?designation=${encodeURIComponent(type.designation)}`}>written down</Link> as a type of
+          its own.
+        </p>
+      )}
       {type.variant === null && (
         <p className="form-message">
           The handbook here does not know “{type.designation}”: no base, no ratings. It is kept under that name, and no

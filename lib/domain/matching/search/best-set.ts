@@ -52,8 +52,8 @@ const MOST_TUBES = 8
 /** Tubes in the smallest share, at most, and how the shares grow. */
 const SMALLEST_SHARE = 40
 const GROWTH = 8
-/** So many are swept as quickly as sieved. */
-const FEW = 200
+/** Sieving pays where few tubes can be the cheapest of their set: fewer than one in so many. */
+const SIEVED = 3
 
 export function bestSet(index: SetIndex, query: SetQuery): BestSet | null {
   assertQuery(index, query)
@@ -92,7 +92,14 @@ function searchIn(crowd: Crowd, incumbent: Incumbent): void {
   if (crowd.size < incumbent.terms.count) return
   const others = sum(lowest(crowd.cost, incumbent.terms.count - 1))
   const able = upTo(crowd, incumbent.ceiling - others)
-  sweepAnchors(able.size > FEW ? sieved(able, incumbent) : able, incumbent)
+  sweepAnchors(anchorsIn(able, incumbent) < able.size / SIEVED ? sieved(able, incumbent) : able, incumbent)
+}
+
+/** Tubes that can be the cheapest of a set under the ceiling. */
+function anchorsIn({ cost, size }: Crowd, { ceiling, terms }: Incumbent): number {
+  let anchors = 0
+  for (let at = 0; at < size; at += 1) if (terms.count * (cost[at] as number) <= ceiling) anchors += 1
+  return anchors
 }
 
 /** Smallest first, each taken out of the next. */
