@@ -22,7 +22,7 @@ test('a type is written down from a like one, rates a tube in stock, is correcte
   await takeIntoStock(page)
   const tube = page.url()
   await page.getByRole('link', { name: 'written down' }).click()
-  await expect(page.locator('[name="designation"]')).toHaveValue(NAME)
+  await expect(page.getByRole('textbox', { name: 'Designation', exact: true })).toHaveValue(NAME)
 
   await page.getByLabel('Start from a known type').fill('CV511')
   await press(page, 'Fill the boxes from it')
