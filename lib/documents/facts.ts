@@ -72,7 +72,12 @@ export type MatchFacts = {
   readonly instrument: string
   readonly testPoint: TestPoint
   /** Left out: compared at the test point. Else by the idle predicted in the amplifier, as read on a plain day. */
-  readonly predicted?: { readonly readOn: string; readonly plusMinus: Amps }
+  readonly predicted?: {
+    readonly readOn: string
+    readonly plusMinus: Amps
+    /** Of a difference between them; null for one alone. */
+    readonly apartPlusMinus: Amps | null
+  }
   readonly plateCurrentSpread: Amps
   readonly plateCurrentTolerance: Amps
   readonly transconductanceSpread: Ratio | null

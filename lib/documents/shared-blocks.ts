@@ -91,11 +91,16 @@ export function matchText(match: MatchFacts, format: Format, v: Vocabulary): str
   const { testedFrom, testedTo } = match
   const days =
     testedFrom === testedTo ? format.day(testedTo) : `from ${format.day(testedFrom)} to ${format.day(testedTo)}`
-  const { predicted } = match
-  const at = predicted
-    ? `on ${given(match.instrument)}; by the idle predicted in this amplifier as read ${format.day(predicted.readOn)}, known to ±${format.milliamps(predicted.plusMinus)} (95 %), not measured`
+  const at = match.predicted
+    ? `on ${given(match.instrument)}; ${predictedMatchText(match.predicted, format)}`
     : `on ${given(match.instrument)} at ${testPointText(match.testPoint, format, v)}`
   return `Matched ${match.type}, ${match.marks.join(' with ')}: tested ${days} ${at}; ${current}${gm}.`
+}
+
+function predictedMatchText(predicted: NonNullable<MatchFacts['predicted']>, format: Format): string {
+  const { readOn, plusMinus, apartPlusMinus } = predicted
+  const apart = apartPlusMinus === null ? '' : `, their differences to ±${format.milliamps(apartPlusMinus)}`
+  return `by the idle predicted in this amplifier as read ${format.day(readOn)}, known to ±${format.milliamps(plusMinus)}${apart} (95 %), not measured`
 }
 
 const RESULTS = { open: '', passed: 'pass', failed: 'FAIL', 'not-tested': 'not tested' } as const

@@ -106,7 +106,7 @@ function matchFacts({ designation, marks, statement }: QuotedMatch): MatchFacts[
       testedTo: lastTested.slice(0, 10),
       instrument: predicted ? predicted.instruments.join(' and ') : instrument,
       testPoint,
-      ...(predicted ? { predicted: { readOn: predicted.readOn, plusMinus: predicted.plusMinus } } : {}),
+      ...(predicted ? { predicted } : {}),
       plateCurrentSpread: spreads.plateCurrent,
       plateCurrentTolerance: yardsticks.plateCurrent,
       transconductanceSpread: spreads.transconductance,

@@ -3,7 +3,7 @@
  * yardstick); the parts and their units are those of MatchWeights, each divided by the number
  * of tubes in the set, so that the set costs their mean.
  */
-import type { SocketDemand } from './candidate'
+import type { SocketDemand, TubeTest } from './candidate'
 import { ageDays } from './eligibility'
 import type { MatchWeights } from './match-weights'
 import type { TubePoint } from './ranked-stock'
@@ -26,11 +26,12 @@ export function tubeCosts({ weights, demand, yard, running, asOf }: Costing): (p
   const usual = Math.max(1, median(running.map(({ price }) => price)))
   const ofVariant = counted(running.map(({ tube }) => tube.designation))
   const target = aim === null ? null : Math.round(aim * 1e6)
+  const yearsOf = yearsBefore(asOf)
   return ({ tube, microamps, price, predicted }) => {
     const off = predicted && target !== null ? Math.abs(microamps - target) / yard : 0
     const half = predicted ? (1e6 * (predicted.plateCurrent.high - predicted.plateCurrent.low)) / 2 / yard : 0
     const taken = Math.min(1, count / (ofVariant.get(tube.designation) ?? 1))
-    const years = Math.max(0, ageDays(tube.test, asOf)) / DAYS_PER_YEAR
+    const years = yearsOf(tube.test)
     const yardsticks =
       weights.aim * off +
       weights.price * (price / usual) +
@@ -38,6 +39,17 @@ export function tubeCosts({ weights, demand, yard, running, asOf }: Costing): (p
       weights.confidence * half +
       weights.age * years
     return Math.round((POINTS_PER_YARDSTICK * yardsticks) / count)
+  }
+}
+
+/** A long stock was tested on few days: each is read once. */
+function yearsBefore(asOf: string): (test: TubeTest) => number {
+  const known = new Map<string, number>()
+  return (test) => {
+    const day = test.testedAt.slice(0, 10)
+    const years = known.get(day) ?? Math.max(0, ageDays(test, asOf)) / DAYS_PER_YEAR
+    known.set(day, years)
+    return years
   }
 }
 

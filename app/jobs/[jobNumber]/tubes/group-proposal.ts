@@ -1,6 +1,5 @@
 import 'server-only'
 import { cache } from 'react'
-import { sheetAsOf, stockedTubesAt } from '@/lib/domain/amp/fitting'
 import { type DemandFault, type GroupDemand, groupDemand } from '@/lib/domain/bench/group-demand'
 import { dayInZone } from '@/lib/domain/calendar'
 import { type AmpCircuit, ampCircuit } from '@/lib/domain/circuit/amp/amp-circuit'
@@ -15,12 +14,11 @@ import { fail, ok, type Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { candidateOf } from '@/lib/domain/stock/candidate-of'
 import { stockPredictions } from '@/lib/domain/stock/stock-predictions'
-import { testRecordOf } from '@/lib/domain/stock/test-record-of'
 import type { StockedTube } from '@/lib/domain/stock/tube'
 import { wordsFor } from '@/lib/domain/words'
-import { findSupply } from '@/lib/store/amp-supply'
 import { listFittingsOfAmp } from '@/lib/store/fitting'
-import { listStockForFamily, listTubesById } from '@/lib/store/tube'
+import { listStockForFamily } from '@/lib/store/tube'
+import { knownCircuit } from '../bench/known-circuit'
 import type { LatestBench } from '../latest-bench'
 import type { Limits } from './limits-form'
 
@@ -76,22 +74,8 @@ async function circuitOf({ bench, group, shop }: Asked): Promise<Result<AmpCircu
   const { sheet, set } = bench
   if (!set) return fail('The amplifier has not been read, so its circuit is not known.')
   const fittings = await listFittingsOfAmp(sheet.amp.id)
-  const sits = [...stockedTubesAt(fittings, set.takenAt)]
-  const [facts, tubes] = await Promise.all([findSupply(sheet.amp.id), listTubesById(sits.map(([, id]) => id))])
-  const tests = new Map(tubes.map(({ tube, test }) => [tube.id, test]))
-  const records = sits.flatMap(([socketId, tubeId]) => {
-    const test = tests.get(tubeId)
-    const record = test ? testRecordOf(test) : null
-    return record ? [[socketId, [record]] as const] : []
-  })
-  const circuit = ampCircuit({
-    sheet: sheetAsOf(sheet, fittings, set.takenAt),
-    group,
-    facts,
-    set,
-    shop,
-    records: Object.fromEntries(records),
-  })
+  const known = await knownCircuit({ sheet, fittings, set }, shop)
+  const circuit = ampCircuit({ ...known, group })
   return circuit.ok ? circuit : fail(circuitFaultText(circuit.fault, wordsFor(shop.words)))
 }
 

@@ -36,11 +36,11 @@ export function bandGrid({ y }: Crowd, height: number): BandGrid {
   return { bandOf, count: Math.floor((top - bottom) / tall) + 1, bottom, tall }
 }
 
-/** Those whose flag in `dear` is as given. */
-export function bandsOf(crowd: Crowd, { bandOf, count }: BandGrid, dear: Uint8Array, flag: 0 | 1): Bands {
+/** Those of one class. */
+export function bandsOf(crowd: Crowd, { bandOf, count }: BandGrid, classOf: Uint8Array, wanted: number): Bands {
   const start = new Int32Array(count + 1)
   for (let at = 0; at < crowd.size; at += 1) {
-    if (dear[at] === flag) start[(bandOf[at] as number) + 1] = (start[(bandOf[at] as number) + 1] as number) + 1
+    if (classOf[at] === wanted) start[(bandOf[at] as number) + 1] = (start[(bandOf[at] as number) + 1] as number) + 1
   }
   for (let band = 1; band <= count; band += 1) start[band] = (start[band] as number) + (start[band - 1] as number)
   const size = start[count] as number
@@ -48,7 +48,7 @@ export function bandsOf(crowd: Crowd, { bandOf, count }: BandGrid, dear: Uint8Ar
   const cost = new Float64Array(size)
   const slots = start.slice()
   for (let at = 0; at < crowd.size; at += 1) {
-    if (dear[at] !== flag) continue
+    if (classOf[at] !== wanted) continue
     const slot = slots[bandOf[at] as number] as number
     slots[bandOf[at] as number] = slot + 1
     bands.members[slot] = at

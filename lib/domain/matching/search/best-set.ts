@@ -5,12 +5,11 @@
  *
  * within a limit on either spread and on what the set may cost to buy.
  *
- * A few of the cheapest tubes are searched first, then eight times as many, at last all:
- * each search gives the next a set to beat, so the last looks only at tubes close enough
- * together and cheap enough to win. Whatever the first ones find, the last is complete:
- * what it leaves out exceeds the ceiling by a lower bound.
+ * A few of the cheapest tubes are searched first, then five times as many and so on, at last all: each
+ * search gives the next a set to beat, so the last looks only at tubes close enough together
+ * and cheap enough to win (sieve.ts, anchor-sweep.ts). Whatever the first ones find, the last
+ * is complete: what it leaves out exceeds the ceiling by a lower bound.
  */
-
 import { sweepAnchors } from './anchor-sweep'
 import { type Adjustments, admitted, type Crowd, cheapestShare, lowest, sum, upTo } from './crowd'
 import { Incumbent, type Terms } from './incumbent'
@@ -51,9 +50,9 @@ export type BestSet = {
 const MOST_TUBES = 8
 /** Tubes in the smallest share, at most, and how the shares grow. */
 const SMALLEST_SHARE = 40
-const GROWTH = 8
-/** Sieving pays where few tubes can be the cheapest of their set: fewer than one in so many. */
-const SIEVED = 3
+const GROWTH = 5
+/** From the last share to all. */
+const LAST_GROWTH = 25
 
 export function bestSet(index: SetIndex, query: SetQuery): BestSet | null {
   assertQuery(index, query)
@@ -73,7 +72,7 @@ export function bestSet(index: SetIndex, query: SetQuery): BestSet | null {
   const incumbent = new Incumbent(terms, query.ceiling ?? Number.POSITIVE_INFINITY)
   if (query.count === 1) offerSingle(crowd, incumbent)
   else search(crowd, incumbent)
-  return incumbent.best && described(index, incumbent.best, query)
+  return incumbent.best && described(incumbent.best, query)
 }
 
 /** What one tube may cost beside the cheapest others; ignores which of them are left out, so errs to the high side. */
@@ -92,20 +91,27 @@ function searchIn(crowd: Crowd, incumbent: Incumbent): void {
   if (crowd.size < incumbent.terms.count) return
   const others = sum(lowest(crowd.cost, incumbent.terms.count - 1))
   const able = upTo(crowd, incumbent.ceiling - others)
-  sweepAnchors(anchorsIn(able, incumbent) < able.size / SIEVED ? sieved(able, incumbent) : able, incumbent)
+  sweepAnchors(sievingPays(able, incumbent, others) ? sieved(able, incumbent) : able, incumbent)
 }
 
-/** Tubes that can be the cheapest of a set under the ceiling. */
-function anchorsIn({ cost, size }: Crowd, { ceiling, terms }: Incumbent): number {
-  let anchors = 0
-  for (let at = 0; at < size; at += 1) if (terms.count * (cost[at] as number) <= ceiling) anchors += 1
-  return anchors
+/**
+ * Either way looks at the tubes within a slack of each anchor, so at about its square: the
+ * sieve on both sides of it in x, the sweep on one.
+ */
+function sievingPays({ cost, size }: Crowd, { ceiling, terms }: Incumbent, others: number): boolean {
+  let [sieving, sweeping] = [0, 0]
+  for (let at = 0; at < size; at += 1) {
+    const own = cost[at] as number
+    sieving += 2 * Math.max(0, ceiling - terms.count * own) ** 2
+    sweeping += Math.max(0, ceiling - own - others) ** 2
+  }
+  return sieving < sweeping
 }
 
 /** Smallest first, each taken out of the next. */
 function shares(crowd: Crowd): Crowd[] {
   const all: Crowd[] = []
-  for (let size = crowd.size / GROWTH; size > SMALLEST_SHARE; size /= GROWTH) {
+  for (let size = crowd.size / LAST_GROWTH; size > SMALLEST_SHARE; size /= GROWTH) {
     all.unshift(cheapestShare(all[0] ?? crowd, Math.ceil(size)))
   }
   return all
@@ -138,15 +144,10 @@ function offerCheapest(crowd: Crowd, values: Float64Array | Int32Array, incumben
 
 type HeldSet = NonNullable<Incumbent['best']>
 
-function described(index: SetIndex, held: HeldSet, { scale, adjustments }: SetQuery): BestSet {
-  const { places, objective, xRange, yLowest, yHighest } = held
+function described(held: HeldSet, { scale, adjustments }: SetQuery): BestSet {
+  const { places, objective, price, xRange, yLowest, yHighest } = held
   const spread = spreadCost(scale, xRange, yLowest, yHighest)
   const adjusted = adjustments ? sum(places.map((place) => adjustments[place] as number)) : 0
-  const wanted = new Set(places)
-  let price = 0
-  for (let at = 0; at < index.size; at += 1) {
-    if (wanted.has(index.place[at] as number)) price += index.price[at] as number
-  }
   return { places, objective, spread, cost: objective - spread - adjusted, price, xRange, yLowest, yHighest }
 }
 

@@ -21,6 +21,7 @@ export type Held = {
   /** Rising. */
   readonly places: readonly number[]
   readonly objective: number
+  readonly price: number
   readonly xRange: number
   readonly yLowest: number
   readonly yHighest: number
@@ -47,23 +48,24 @@ export class Incumbent {
     if (objective > this.ceiling) return
     const places = members.map((at) => crowd.place[at] as number).sort((a, b) => a - b)
     if (this.best && objective === this.best.objective && comparePlaces(places, this.best.places) >= 0) return
-    const { xRange, yLowest, yHighest } = box
-    this.best = { places, objective, xRange, yLowest, yHighest }
+    const { price, xRange, yLowest, yHighest } = box
+    this.best = { places, objective, price, xRange, yLowest, yHighest }
     this.ceiling = objective
   }
 }
 
-function boxOf({ x, y, cost }: Crowd, members: readonly number[]) {
+function boxOf({ x, y, cost, price }: Crowd, members: readonly number[]) {
   let [xLowest, xHighest, yLowest, yHighest] = [Infinity, -Infinity, Infinity, -Infinity]
-  let total = 0
+  let [total, paid] = [0, 0]
   for (const at of members) {
     xLowest = Math.min(xLowest, x[at] as number)
     xHighest = Math.max(xHighest, x[at] as number)
     yLowest = Math.min(yLowest, y[at] as number)
     yHighest = Math.max(yHighest, y[at] as number)
     total += cost[at] as number
+    paid += price[at] as number
   }
-  return { xRange: xHighest - xLowest, yLowest, yHighest, cost: total }
+  return { xRange: xHighest - xLowest, yLowest, yHighest, cost: total, price: paid }
 }
 
 /** Both rising and of one length; the first difference decides. */

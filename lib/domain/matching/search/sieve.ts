@@ -12,7 +12,7 @@ import { type BandGrid, type Bands, bandGrid, bandsOf } from './bands'
 import { type Crowd, picked } from './crowd'
 import type { Incumbent } from './incumbent'
 import { NearTubes } from './near-tubes'
-import { spreadCost, widestX, widestY } from './spread-cost'
+import { spreadCost, widestX, widestY, ySpread } from './spread-cost'
 
 export function sieved(crowd: Crowd, incumbent: Incumbent): Crowd {
   return new Sieve(crowd, incumbent).left()
@@ -86,38 +86,56 @@ class Sieve {
     const { crowd, grid } = this
     const { scale, xLimit, yLimit } = this.incumbent.terms
     const own = crowd.y[anchor] as number
-    const reach = Math.min(widestX(scale, slack), xLimit)
     const ratio = 1 + Math.min(widestY(scale, slack), yLimit / 10_000)
-    const first = bandAt(grid, own / ratio - 1)
     const last = bandAt(grid, own * ratio + 1)
     this.nearCount = 0
-    for (let band = first; band <= last; band += 1) this.gatherIn(band, anchor, reach)
+    for (let band = bandAt(grid, own / ratio - 1); band <= last; band += 1) {
+      const apart = slack - this.ySpreadTo(band, own)
+      if (apart >= 0) this.gatherIn(band, anchor, Math.min(widestX(scale, apart), xLimit))
+    }
+  }
+
+  /** To the nearest y of a band, at the least. */
+  private ySpreadTo(band: number, y: number): number {
+    const { bottom, tall } = this.grid
+    const low = bottom + band * tall - 1
+    const high = low + tall + 2
+    if (y < low) return ySpread(this.incumbent.terms.scale, y, low)
+    return y > high ? ySpread(this.incumbent.terms.scale, high, y) : 0
   }
 
   /** From the anchor on in both directions of x. */
   private gatherIn(band: number, anchor: number, reach: number): void {
-    const { x } = this.bands
+    const { x, start } = this.bands
     const own = this.crowd.x[anchor] as number
-    const [from, until] = [this.bands.start[band] as number, this.bands.start[band + 1] as number]
     const here = this.next[band] as number
-    for (let slot = here; slot < until && (x[slot] as number) - own <= reach; slot += 1) this.look(slot, anchor)
-    for (let slot = here - 1; slot >= from && own - (x[slot] as number) <= reach; slot -= 1) this.look(slot, anchor)
+    let from = here
+    for (const low = start[band] as number; from > low && own - (x[from - 1] as number) <= reach; from -= 1);
+    let until = here
+    for (const high = start[band + 1] as number; until < high && (x[until] as number) - own <= reach; until += 1);
+    if (from < until) this.look(from, until, anchor)
   }
 
-  private look(slot: number, anchor: number): void {
-    const { bands, crowd, incumbent } = this
-    const cost = crowd.cost[anchor] as number
-    const its = bands.cost[slot] as number
-    const { count, scale } = incumbent.terms
-    const room = incumbent.ceiling - (count - 1) * cost - its
-    if (its < cost || room < 0) return
-    const member = bands.members[slot] as number
-    if (its === cost && (crowd.place[member] as number) <= (crowd.place[anchor] as number)) return
-    const [a, b] = [crowd.y[anchor] as number, bands.y[slot] as number]
-    const range = Math.abs((bands.x[slot] as number) - (crowd.x[anchor] as number))
-    if (spreadCost(scale, range, Math.min(a, b), Math.max(a, b)) > room) return
-    this.near[this.nearCount] = member
-    this.nearCount += 1
+  private look(from: number, until: number, anchor: number): void {
+    const { crowd, near } = this
+    const { x, y, cost, members } = this.bands
+    const { ceiling, terms } = this.incumbent
+    const own = crowd.cost[anchor] as number
+    const [ownX, ownY, ownPlace] = [crowd.x[anchor] as number, crowd.y[anchor] as number, crowd.place[anchor] as number]
+    const rest = ceiling - (terms.count - 1) * own
+    let found = this.nearCount
+    for (let slot = from; slot < until; slot += 1) {
+      const its = cost[slot] as number
+      if (its < own || its > rest) continue
+      const itsY = y[slot] as number
+      const range = Math.abs((x[slot] as number) - ownX)
+      if (spreadCost(terms.scale, range, Math.min(ownY, itsY), Math.max(ownY, itsY)) > rest - its) continue
+      const member = members[slot] as number
+      if (its === own && (crowd.place[member] as number) <= ownPlace) continue
+      near[found] = member
+      found += 1
+    }
+    this.nearCount = found
   }
 }
 
