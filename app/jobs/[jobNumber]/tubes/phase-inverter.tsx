@@ -17,6 +17,7 @@ import { listStockForFamily } from '@/lib/store/tube'
 import { submitTwin } from './actions'
 import { ChooseForm } from './choose-form'
 import type { Limits } from './limits-form'
+import styles from './set-card.module.css'
 
 type Props = { readonly socket: Socket; readonly job: Job; readonly shop: Shop; readonly limits: Limits }
 
@@ -80,9 +81,7 @@ function TwinTable({ twins, socket, job, shop }: TableProps) {
         <thead>
           <tr>
             <th>Mark</th>
-            <th>Type</th>
-            <th className="num">Currents</th>
-            <th className="num">Apart</th>
+            <th className="num">Currents, apart</th>
             <th className="num">Transconductance apart</th>
             <th>Tested</th>
             <th className="num">Price</th>
@@ -112,11 +111,12 @@ function TwinRow({ twin, socket, job, shop }: Omit<TableProps, 'twins'> & { read
     <tr>
       <th scope="row" className="nowrap">
         <Link href={`/stock/${tubeId}`}>{mark}</Link>
+        <span className={styles.under}>{designation}</span>
       </th>
-      <td>{designation}</td>
-      <td className="num">{sections.map(({ plateCurrent }) => figure(1000 * plateCurrent, 2)).join(' / ')} mA</td>
       <td className="num">
-        {percent(current)} {!within && <span className="soft">beyond what makers allow</span>}
+        {sections.map(({ plateCurrent }) => figure(1000 * plateCurrent, 2)).join(' / ')} mA
+        <span className={styles.under}>{percent(current)}</span>
+        {!within && <span className={styles.under}>beyond what makers allow</span>}
       </td>
       <td className="num">{transconductance === null ? 'not read on both' : percent(transconductance)}</td>
       <td>

@@ -45,7 +45,7 @@ function TubeRow({ tube, position, format }: Placed & { readonly format: Matchin
       <th scope="row">
         {position} {side && <span className="soft">side {side}</span>}
       </th>
-      <td>
+      <td className="nowrap">
         <Link href={`/stock/${candidate.tubeId}`}>{candidate.mark}</Link>
       </td>
       <td>{candidate.designation}</td>
@@ -86,14 +86,15 @@ function PredictedCells({ predicted, test }: PredictedProps) {
   return (
     <>
       <td className="num">
-        {milliamps(plateCurrent.value)}{' '}
-        <span className="soft">
+        {milliamps(plateCurrent.value)}
+        <span className={styles.under}>
           {figure(1000 * plateCurrent.low, 1)}–{figure(1000 * plateCurrent.high, 1)}
         </span>
       </td>
       <td className="num">{slope(transconductance.value)}</td>
       <td className="num">
-        {milliamps(test.plateCurrent)}, {slope(test.transconductance)}
+        {milliamps(test.plateCurrent)}
+        <span className={styles.under}>{slope(test.transconductance)}</span>
       </td>
     </>
   )
