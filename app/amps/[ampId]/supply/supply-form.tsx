@@ -34,13 +34,12 @@ export function SupplyForm({ values, words, rectifiers }: Props) {
 type BoxProps = {
   readonly form: ActionForm
   readonly name: SupplyNumber
-  readonly label?: string
   readonly hint?: string
 }
 
-function Box({ form, name, label, hint }: BoxProps) {
-  const { label: usual, unit } = SUPPLY_BOUNDS[name]
-  return <TextField form={form} name={name} label={label ?? usual} unit={unit} numeric {...(hint ? { hint } : {})} />
+function Box({ form, name, hint }: BoxProps) {
+  const { label, unit } = SUPPLY_BOUNDS[name]
+  return <TextField form={form} name={name} label={label} unit={unit} numeric {...(hint ? { hint } : {})} />
 }
 
 function SupplySide({ form, words, rectifiers }: { form: ActionForm } & Omit<Props, 'values'>) {
@@ -54,7 +53,6 @@ function SupplySide({ form, words, rectifiers }: { form: ActionForm } & Omit<Pro
         <Box
           form={form}
           name="openSupplyVolts"
-          label={`${words.supply} with nothing drawn`}
           hint={`At the reservoir, output ${words.tubes} out, ${words.mains} as marked. It stands far above the working volts.`}
         />
         <Box
