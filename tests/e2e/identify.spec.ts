@@ -68,3 +68,45 @@ test('the same without JavaScript: one form, one button, the same answer', async
   await expect(page.locator('input[name="bulb"][value=""]')).toBeChecked()
   await context.close()
 })
+
+test('on a telephone without JavaScript: what leads and what to look at next stay in sight, groups fold', async ({
+  browser,
+}) => {
+  const viewport = { width: 390, height: 800 }
+  const { page, context } = await seatOf(browser, 'milo', { javaScriptEnabled: false, viewport })
+  await page.goto('/stock/identify?print=6V6GT&bulb=metal')
+  const bar = page.getByRole('complementary', { name: 'How it stands' })
+  const inSight = (name: RegExp) => expect(bar.getByRole('link', { name })).toBeInViewport({ ratio: 1 })
+  await inSight(/^6V6 \d+ %, \d+ less likely$/)
+  await expect(bar).toContainText('2 things told')
+  const next = page.locator('#ask-getterPlace')
+  await expect(next).not.toBeInViewport()
+  await bar.getByRole('link', { name: 'Next: getter place' }).click()
+  await expect(next.getByText('None to be seen')).toBeInViewport({ ratio: 1 })
+
+  const micas = page.locator('details', { has: page.locator('#ask-micas') })
+  await expect(micas.getByText('Four or more')).toBeHidden()
+  await micas.locator('summary').click()
+  await choose(page, 'micas', 'more')
+  await bar.getByRole('button', { name: 'Look' }).click()
+  await expect(bar).toContainText('3 things told')
+  await expect(micas.locator('summary')).toHaveText('Micas four or more, or with springs')
+  await expect(page.locator('details', { has: page.locator('#ask-bulb') }).locator('summary')).toContainText(
+    'metal can',
+  )
+  await page.mouse.wheel(0, 2500)
+  await inSight(/^6V6 \d+ %/)
+  await context.close()
+})
+
+test('on a desk every group is open and no bar lies on the rows', async ({ browser }) => {
+  const { page, context } = await seatOf(browser, 'tess', { viewport: { width: 1440, height: 900 } })
+  await page.goto('/stock/identify?print=6V6GT')
+  const groups = page.locator('fieldset[id^="ask-"]')
+  expect(await groups.count()).toBe(17)
+  for (const group of await groups.all()) await expect(group).toBeVisible()
+  const form = await page.locator('form#told').boundingBox()
+  const bar = await page.getByRole('complementary', { name: 'How it stands' }).boundingBox()
+  expect(bar?.x ?? 0).toBeGreaterThan((form?.x ?? 0) + (form?.width ?? 0))
+  await context.close()
+})

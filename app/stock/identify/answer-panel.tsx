@@ -1,4 +1,4 @@
-/** What it can be, and what to look at next. */
+/** What it can be, and what to look at next; behind it what the marks say. */
 import { constructionText } from '@/lib/domain/identify/construction-text'
 import type { Candidate, Identification } from '@/lib/domain/identify/identify'
 import { candidateName, inWords, shareText, stateSentence } from '@/lib/domain/identify/identify-text'
@@ -69,7 +69,7 @@ export function AnswerPanel(shown: Shown) {
   const { found, seen, words } = shown
   const told = constructionText(seen, words)
   return (
-    <div className={`stack ${styles.answer}`}>
+    <div className={`stack ${styles.answer}`} id="answer">
       {hasSeen(seen) && (
         <section className="panel" aria-labelledby="state-head">
           <h2 id="state-head">
@@ -82,6 +82,13 @@ export function AnswerPanel(shown: Shown) {
       <Contradictions found={found} words={words} />
       <NextPanel next={found.next} seen={seen} words={words} />
       {hasSeen(seen) && <Ranked {...shown} />}
+    </div>
+  )
+}
+
+export function MarksPanel({ found, words }: Pick<Shown, 'found' | 'words'>) {
+  return (
+    <div className={`stack ${styles.marks}`}>
       <PrintTaken found={found} words={words} />
       {found.remarks.length > 0 && (
         <section className="panel">

@@ -6,7 +6,7 @@ import type { NextAnswer, NextLook } from '@/lib/domain/identify/next/look'
 import type { Seen } from '@/lib/domain/identify/seen'
 import { capital, type Words } from '@/lib/domain/words'
 import styles from './identify.module.css'
-import { addressOf, answered, cannotTell, hasSeen } from './seen-query'
+import { addressOf, answered, cannotTell, hasSeen, placeOf } from './seen-query'
 
 type Shown = { readonly next: NextLook | null; readonly seen: Seen; readonly words: Words }
 
@@ -52,8 +52,6 @@ function Answers({ next, seen, words }: { next: NextLook; seen: Seen; words: Wor
 /** Before anything is told every number is as likely as any other, and a table of them would say nothing. */
 const saysNothing = ({ key, answers }: NextLook): boolean => key === 'print' && (answers[0]?.chance ?? 0) < 0.1
 
-const placeOf = ({ key }: NextLook): string => (key === 'print' || key === 'date' ? '#print-fields' : `#ask-${key}`)
-
 export function NextPanel({ next, seen, words }: Shown) {
   if (!next)
     return hasSeen(seen) ? (
@@ -65,7 +63,7 @@ export function NextPanel({ next, seen, words }: Shown) {
   return (
     <section className="panel" aria-labelledby="next-head">
       <h2 id="next-head">Look at this next: {inWords(next.label, words).toLowerCase()}</h2>
-      <p className={styles.question}>{inWords(next.question, words)}</p>
+      <p className={styles.asked}>{inWords(next.question, words)}</p>
       <p className="soft small">
         {next.settles === 'version'
           ? 'This settles most of what it can be'
@@ -74,7 +72,7 @@ export function NextPanel({ next, seen, words }: Shown) {
       </p>
       {!saysNothing(next) && <Answers next={next} seen={seen} words={words} />}
       <div className="row no-print">
-        <a className="button quiet" href={placeOf(next)}>
+        <a className="button quiet" href={placeOf(next.key)}>
           Answer below
         </a>
         <a className="button plain" href={addressOf(cannotTell(seen, next.key))}>

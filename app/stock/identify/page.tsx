@@ -6,9 +6,10 @@ import { NOT_GENUINE } from '@/lib/domain/identify/identify-text'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { listMakers } from '@/lib/store/maker'
-import { AnswerPanel } from './answer-panel'
+import { AnswerPanel, MarksPanel } from './answer-panel'
 import styles from './identify.module.css'
 import { IdentifyForm } from './identify-form'
+import { LeadBar } from './lead-bar'
 import { hasSeen, PLACE, seenOf } from './seen-query'
 
 export const metadata: Metadata = { title: 'What is it?' }
@@ -37,7 +38,9 @@ export default async function IdentifyPage({ searchParams }: PageProps<'/stock/i
       <p className="soft">Tell what you see, in any order, and leave out what you do not know. {NOT_GENUINE}</p>
       <div className={styles.sides}>
         <AnswerPanel found={found} seen={seen} words={words} catalogue={shop} />
-        <IdentifyForm seen={seen} words={words} />
+        <IdentifyForm seen={seen} next={found.next?.key ?? null} words={words} />
+        <MarksPanel found={found} words={words} />
+        <LeadBar found={found} seen={seen} words={words} />
       </div>
     </Shell>
   )

@@ -25,7 +25,7 @@ function Absent({ name, label, checked }: { name: string; label: string; checked
 
 export function PrintFields({ seen }: { seen: Seen }) {
   return (
-    <fieldset className={styles.question} id="print-fields">
+    <fieldset className={styles.print} id="print-fields">
       <legend>On the glass and the base</legend>
       <div className="fields">
         {BOXES.map(({ name, label, hint }) => (

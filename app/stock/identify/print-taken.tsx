@@ -5,7 +5,7 @@ import type { Words } from '@/lib/domain/words'
 
 export function PrintTaken({ found, words }: { found: Identification; words: Words }) {
   const { readings, codes } = found
-  if (readings.length === 0 && codes.readings.length === 0 && codes.unread.length === 0) return null
+  if (readings.length + codes.readings.length + codes.types.length + codes.unread.length === 0) return null
   return (
     <section className="panel" aria-labelledby="taken-head">
       <h2 id="taken-head">What the marks say</h2>
@@ -22,7 +22,7 @@ export function PrintTaken({ found, words }: { found: Identification; words: Wor
           </ul>
         </div>
       ))}
-      {codes.readings.map((code) => (
+      {[...codes.types, ...codes.readings].map((code) => (
         <p key={code.sentence}>
           {code.sentence} <span className="soft small">({sourceText(code)})</span>
         </p>

@@ -4,6 +4,7 @@ import type { Seen } from '@/lib/domain/identify/seen'
 import type { StockEntry } from '@/lib/domain/identify/stock-entry'
 
 export const PLACE = '/stock/identify'
+export const FORM_ID = 'told'
 /** Value of an answer that was looked for and cannot be told. */
 export const CANNOT_TELL = 'cannot-tell'
 export const NO_PRINT = 'no-print'
@@ -68,6 +69,14 @@ export const cannotTell = (seen: Seen, key: ObservationKey | 'print' | 'date'): 
   const without = key === 'print' || key === 'date' ? seen : forgotten(seen, key)
   return { ...without, skipped: [...without.skipped, key] }
 }
+
+/** Where on the page it is answered. */
+export const placeOf = (key: ObservationKey | 'print' | 'date'): string =>
+  key === 'print' || key === 'date' ? '#print-fields' : `#ask-${key}`
+
+/** How many things were told. */
+export const countSeen = ({ print, codes, date, choices }: Seen): number =>
+  [print, codes, date].filter((text) => text !== '').length + Object.keys(choices).length
 
 export const hasSeen = (seen: Seen): boolean => entriesOf(seen).some(([, value]) => value !== '')
 

@@ -81,7 +81,11 @@ export function identifyReport(found: Identification, words: Words) {
     restShare: share(restShare),
     next: next && nextLook(next, words),
     print: readings.map((one) => designation(one, words)),
-    dateCodes: { readings: codes.readings.map((one) => dateCode(one, words)), unread: codes.unread },
+    dateCodes: {
+      readings: codes.readings.map((one) => dateCode(one, words)),
+      types: codes.types.map(({ type, code, ...told }) => ({ type, code, ...sourced(told, words) })),
+      unread: codes.unread,
+    },
     remarks: remarks.map((one) => sourced(one, words)),
     caution: NOT_GENUINE,
   }

@@ -7,7 +7,7 @@ import { type Choice, choiceWord, OBSERVATIONS, type ObservationKey } from './kn
 import { isEraRule, type Rule } from './knowledge/rule'
 import { CONTRADICTS, STRENGTHS } from './knowledge/strength'
 import { yearsOfCodes } from './marks/date-code'
-import type { Named } from './marks/printed'
+import type { Named } from './marks/named'
 import { seenChoices } from './seen'
 import type { Version } from './version'
 import { breaks, rulesFor } from './weigh/choice-weights'
@@ -62,8 +62,9 @@ function markMisfits({ printed: { named } }: Evidence): Remark[] {
       if (one.versions.size === 0 || other.versions.size === 0) return []
       if ([...one.versions].some((each) => other.versions.has(each))) return []
       if (isTypeOnly(one, other)) return []
-      const sentence = `${MARKS[one.from]} ${one.reading.asked}, ${lowerFirst(MARKS[other.from])} ${other.reading.asked}${meaning(other)}: not the same version.`
-      return [{ sentence, source: 'handbook' }]
+      const source = other.from === 'date' ? other.basis : one.basis
+      const sentence = `${MARKS[one.from]} ${one.reading.asked}, ${lowerFirst(MARKS[other.from])} ${other.reading.asked}${meaning(other)}${FROM[source] ?? ''}: not the same version.`
+      return [{ sentence, source }]
     }),
   )
 }

@@ -10,7 +10,8 @@ import { contradictionsOf } from './contradictions'
 import type { DesignationReading, Remark } from './designation/designation-reading'
 import { likelyYears, type YearSpan } from './likely-years'
 import { type DateReadings, readDateCode } from './marks/date-code'
-import { factoryMarkRemark, readPrinted, sourceCodeRemark } from './marks/printed'
+import { factoryMarkRemark, sourceCodeRemark } from './marks/maker-remarks'
+import { readPrinted } from './marks/printed'
 import type { NextLook } from './next/look'
 import { nextLook } from './next/next-look'
 import { type Reason, reasonsOf } from './reason'
@@ -146,7 +147,7 @@ export function identify(seen: Seen, { catalogue, makers, thisYear }: Given): Id
   return {
     ...{ contradictions, codes, ranked, thisYear },
     state: overall(contradictions, evidence, ranked),
-    remarks: [...seenRemarks(seen), ...printed.remarks, ...markRemarks(codes, makers)],
+    remarks: [...seenRemarks(seen), ...printed.remarks, ...codes.remarks, ...markRemarks(codes, makers)],
     readings: printed.named.flatMap(({ reading }) => [reading, ...reading.alsoNamed]),
     restShare: Math.max(0, 1 - ranked.reduce((sum, { share }) => sum + share, 0)),
     next: nextLook(seen, weighed),

@@ -19,6 +19,7 @@ export const KNOWLEDGE_SOURCES = {
   british: published('a collectors’ society page on British service and makers’ valve numbers'),
   'source-code': published('a collector’s page on EIA source and date codes'),
   'etched-code': published('several collectors’ pages on European etched factory codes, which agree'),
+  'etched-type': published('collectors’ pages that list etched type codes'),
   'etched-change': published('one collector’s page on European date codes; its years are approximate'),
   'getter-page': published('a builders’ forum page on getters'),
   'getter-1950': published('“Electronics”, October 1950, as quoted on a dealer’s page'),

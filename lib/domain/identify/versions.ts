@@ -4,8 +4,9 @@ import type { HandbookType, OtherNumber } from '../tube/handbook-type'
 import { knownTypes, type TubeCatalogue } from '../tube/tube-catalogue'
 import { PIN_COUNTS } from '../tube/tube-ratings'
 import type { DesignationReading } from './designation/designation-reading'
+import { latinWritings } from './designation/latin-writings'
 import { readDesignation } from './designation/read-designation'
-import { FURTHER_VERSIONS, REGISTERED_AS_METAL } from './knowledge/further-versions'
+import { FURTHER_VERSIONS, REGISTERED_AS_METAL } from './knowledge/numbers/further-versions'
 import { DESIGNATION_YEARS, TYPE_YEARS } from './knowledge/version-years'
 import type { Envelope, Service, ServiceNumber, Version, VersionYears } from './version'
 
@@ -90,14 +91,10 @@ function serviceOf(number: string): Exclude<Service, 'civil' | 'jan'> | null {
 }
 
 const CYRILLIC = /[А-Я]/
-const LATIN: Readonly<Record<string, string>> = { П: 'P', С: 'S', Н: 'N', Ж: 'ZH', Ц: 'TS', Ф: 'F', К: 'K' }
-const inLatin = (number: string): string => [...number].map((letter) => LATIN[letter] ?? letter).join('')
 
 /** A service number of the very tube is a service of its version; anything else is a version of its own. */
 function otherVersions(type: HandbookType): Named[] {
-  const latin = new Set(
-    type.otherNumbers.filter(({ number }) => CYRILLIC.test(number)).map(({ number }) => inLatin(number)),
-  )
+  const latin = new Set(type.otherNumbers.flatMap(({ number }) => (CYRILLIC.test(number) ? latinWritings(number) : [])))
   return type.otherNumbers.flatMap((other) => {
     const { number, kind, of } = other
     const service = serviceOf(number)
@@ -135,8 +132,9 @@ function versionsOfType(type: HandbookType): Version[] {
   const named = [...listedVersions(type), ...otherVersions(type), ...furtherVersions(type)]
   const numbers = type.otherNumbers.map(({ number }) => number)
   return named.map((one) => {
-    const latin = CYRILLIC.test(one.designation) ? inLatin(one.designation) : null
-    return { ...versionOf(type, one), aliases: numbers.filter((number) => number.toUpperCase() === latin) }
+    const latin = CYRILLIC.test(one.designation) ? latinWritings(one.designation) : []
+    const listed = numbers.filter((number) => latin.includes(number.toUpperCase()))
+    return { ...versionOf(type, one), aliases: [...new Set([...listed, ...latin])] }
   })
 }
 

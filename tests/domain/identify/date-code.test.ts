@@ -83,7 +83,74 @@ describe('European etched codes', () => {
   })
 })
 
+describe('the line above: type and change', () => {
+  const types = (text: string) => readDateCode(text).types.map(({ type, code, source }) => [code, type, source])
+
+  // I6, GA and IS are read in collectors' pages that list codes; mC and F9 in one with years; the others from memory.
+  test.each([
+    ['I61', 'I61', 'ECC83', 'etched-type'],
+    ['I63', 'I63', 'ECC83', 'etched-type'],
+    ['mC1', 'mC1', 'ECC83', 'etched-change'],
+    ['F92', 'F92', 'ECC83', 'etched-change'],
+    ['GA1', 'GA1', 'ECC88', 'etched-type'],
+    ['IS1', 'IS1', 'GZ37', 'etched-type'],
+    ['K61', 'K61', 'ECC82', 'memory'],
+    ['XF2', 'Xf2', 'EL34', 'memory'],
+    ['rX4', 'rX4', 'EL84', 'memory'],
+    ['9r6', '9r6', 'EF86', 'memory'],
+    ['f32', 'f32', 'GZ34', 'memory'],
+    ['K6', 'K6', 'ECC82', 'memory'],
+  ])('%s is %s, the %s (%s)', (text, code, type, source) => {
+    expect(types(text)).toEqual([[code, type, source]])
+    expect(readDateCode(text).unread).toEqual([])
+  })
+
+  test.each(['GA', 'IS', 'RX', 'XF', 'K6A', 'Xf22', 'YY5', 'EK', '··', '7LG'])(
+    '%s is a word, two changes or a code of no list here: no type is guessed',
+    (text) => {
+      expect(types(text)).toEqual([])
+    },
+  )
+
+  test('a type and its change leave the years open: Xf2 of itself says none', () => {
+    expect(years('Xf2')).toBeNull()
+    expect(readDateCode('Xf2').types[0]?.sentence).toContain('counted in their order, which says no year by itself')
+  })
+
+  test.each(['Xf2 B2D4', 'XF2B2D4', 'xf2-b2d4', 'Xf2/B2D4', 'Xf2, B2D4'])(
+    '%s is the EL34, April of 1962 or 1972, factory mark B and no name for it',
+    (text) => {
+      expect(types(text)).toEqual([['Xf2', 'EL34', 'memory']])
+      expect(years(text)).toEqual([1962, 1972])
+      expect(first(text)).toMatchObject({ month: 4, factoryMark: 'B' })
+      expect(first(text).sentence).not.toMatch(/factory/i)
+    },
+  )
+
+  // The example of a collector's page: IS1 over B2H3 on a GZ37, read there as the third week of August, most likely 1962.
+  test('IS1 B2H3 is the GZ37 of August 1962 (or, the figure alone, 1972)', () => {
+    expect(types('IS1 B2H3')).toEqual([['IS1', 'GZ37', 'etched-type']])
+    expect(first('IS1 B2H3')).toMatchObject({ month: 8, years: [1962, 1972] })
+  })
+
+  test('a 4 in front is the triangle it mostly is, and is said to have been read so', () => {
+    expect(first('49A')).toMatchObject({ factoryMark: 'Δ', years: [1959] })
+    expect(first('∆9A')).toMatchObject({ factoryMark: 'Δ' })
+    expect(
+      readDateCode('Xf2 49A')
+        .remarks.map(({ sentence }) => sentence)
+        .join(),
+    ).toContain('triangle')
+    expect(readDateCode('B9A').remarks).toEqual([])
+  })
+
+  test('two characters, an old line of before about 1956, are not read, and that is said', () => {
+    expect(readDateCode('BK')).toMatchObject({ readings: [], types: [], unread: ['BK'] })
+    expect(readDateCode('BK').remarks[0]?.sentence).toMatch(/before about 1956.*was not read/)
+  })
+})
+
 test('what fits no code is told as unread', () => {
-  expect(readDateCode('rX4 5-32')).toMatchObject({ unread: ['RX4'], readings: [{ week: 32 }] })
-  expect(readDateCode('  ')).toEqual({ readings: [], unread: [] })
+  expect(readDateCode('zZ4 5-32')).toMatchObject({ unread: ['ZZ4'], types: [], readings: [{ week: 32 }] })
+  expect(readDateCode('  ')).toEqual({ readings: [], types: [], unread: [], remarks: [] })
 })

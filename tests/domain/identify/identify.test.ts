@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest'
 import { findTubeType } from '@/lib/domain/tube/find-tube-type'
 import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
-import { candidate, leader, sentences, told } from './told'
+import { type Choices, candidate, leader, sentences, told } from './told'
 
 describe('envelope by suffix', () => {
   test.each(['6V6', '6L6', '6F6', '6J5', '6SC7'])('%s without a suffix in a metal can is consistent', (print) => {
@@ -112,6 +112,25 @@ describe('issue letters', () => {
     expect(rated('6V6GT')).toEqual(['design-centre', 12])
   })
 
+  // A magazine article on tube types, December 2000: the step from design-centre to design-maximum is 10 % there.
+  test('7189 to 7189A is exactly 1.10 in volts and watts; 6V6GT to 6V6GTA is no clean 10 %: 1.17 in watts', () => {
+    const limits = (print: string) => findTubeType(print, HANDBOOK_ONLY)?.ratings
+    const step = (plain: string, later: string, name: 'plateVolts' | 'plateWatts') =>
+      (limits(later)?.[name]?.value ?? Number.NaN) / (limits(plain)?.[name]?.value ?? Number.NaN)
+    expect(step('7189', '7189A', 'plateVolts')).toBeCloseTo(1.1, 10)
+    expect(step('7189', '7189A', 'plateWatts')).toBeCloseTo(1.1, 10)
+    expect(step('6V6GT', '6V6GTA', 'plateWatts')).toBeCloseTo(14 / 12, 10)
+  })
+
+  test.each([
+    ['6V6GTA', '6V6GT'],
+    ['7189A', '7189'],
+    ['6AQ5A', '6AQ5'],
+  ])('%s is rated design-maximum and %s design-centre', (later, plain) => {
+    expect(findTubeType(later, HANDBOOK_ONLY)?.ratings?.system).toBe('design-maximum')
+    expect(findTubeType(plain, HANDBOOK_ONLY)?.ratings?.system).toBe('design-centre')
+  })
+
   test('6L6GC of 1952 cannot be: from memory not made before about 1957', () => {
     const found = told({ print: '6L6GC', date: '52-14' })
     expect(found.state).toBe('contradictory')
@@ -182,7 +201,7 @@ describe('European, British and Cyrillic numbers', () => {
     expect(told({ print: 'EL84', choices: { base: 'noval' } }).state).toBe('consistent')
   })
 
-  test('6П6С is known as a 6V6GT, in Latin letters too; 6П3С is not known here and nothing is guessed', () => {
+  test('6П6С is known as a 6V6GT, in Latin letters too; 6П3С is only near one, and nothing is guessed', () => {
     expect([leader(told({ print: '6П6С' })), leader(told({ print: '6P6S' }))]).toEqual(['6П6С', '6П6С'])
     expect(told({ print: '6П6С' }).ranked[0]?.version?.of).toBe('6V6GT')
     expect(told({ print: '6П3С' }).ranked[0]?.version).toBeNull()
@@ -217,6 +236,30 @@ describe('years', () => {
     expect(candidate(found, 'ECC83').years).toEqual([[1960, 1960]])
   })
 
+  test('Xf2 over B2D4 names an EL34 by itself, and says it knows the code from memory', () => {
+    const found = told({ date: 'Xf2 B2D4', skipped: ['print'] })
+    expect(['EL34', '6CA7']).toContain(leader(found))
+    expect(found.codes.types[0]).toMatchObject({ source: 'memory' })
+    const beside = told({ print: 'KT66', date: 'Xf2 B2D4' })
+    expect(sentences(beside)).toMatch(/says KT66, the etched code is of the EL34 \(from memory\): not the same version/)
+  })
+
+  test('an etched code of a type that is not known here is said to be one: GA1, the ECC88', () => {
+    const found = told({ date: 'GA1' })
+    expect(found.remarks.map(({ sentence }) => sentence)).toContain(
+      'The etched code is of the ECC88, a type that is not known here.',
+    )
+    expect(found.contradictions).toEqual([])
+  })
+
+  // A one-figure year leaves the decade open; what is seen settles it. All of these hints are common practice.
+  test.each([
+    ['6V6G', '6-20', { getterShape: 'cup' }, [1946]],
+    ['6L6GC', '9-20', { getterShape: 'disc' }, [1969, 1979, 1989, 1999]],
+  ] as const)('%s with the code %s and %j: %j', (print, date, choices, years) => {
+    expect(candidate(told({ print, date, choices }), print).years).toEqual(years.map((year) => [year, year]))
+  })
+
   test('a metal collar puts an EL34 into the 1950s', () => {
     const { years } = candidate(told({ print: 'EL34', choices: { baseMaterial: 'collar' } }), 'EL34')
     expect(years[0]?.[0]).toBe(1953)
@@ -240,6 +283,26 @@ describe('what the bottle tells of itself', () => {
     const found = told({ print: 'EL84', choices: { flash: 'white' } })
     expect(found.remarks[0]?.sentence).toContain('dead')
     expect(candidate(found, 'EL84').share).toBeCloseTo(candidate(told({ print: 'EL84' }), 'EL84').share, 10)
+  })
+
+  test('a dark edge of the getter shows no use; two getters say nothing of the years', () => {
+    expect(
+      told({ choices: { flash: 'dark' } })
+        .remarks.map(({ sentence }) => sentence)
+        .join(),
+    ).toContain('shows no use')
+    const years = (choices: Choices) => candidate(told({ print: 'EL34', choices }), 'EL34').years
+    expect(years({ getterPlace: 'two' })).toEqual(years({}))
+  })
+
+  test('white ceramic goes with X, and not with Y', () => {
+    expect(told({ print: '6V6GTX', choices: { baseMaterial: 'ceramic' } }).state).toBe('consistent')
+    expect(told({ print: '6V6GTY', choices: { baseMaterial: 'ceramic' } }).state).toBe('contradictory')
+  })
+
+  test('a mesh inside a noval single pentode leads to the EF86', () => {
+    const seen = { base: 'noval', shield: 'mesh', plates: 'one' }
+    expect(told({ choices: seen, skipped: ['print'] }).ranked[0]?.version?.typeId).toBe('EF86')
   })
 
   test('plate colour and ribs settle nothing', () => {

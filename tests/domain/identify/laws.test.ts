@@ -4,6 +4,7 @@
  */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { ERA_RULES } from '@/lib/domain/identify/knowledge/era-rules'
 import {
   choicesOf,
   isChoice,
@@ -11,15 +12,16 @@ import {
   OBSERVATIONS,
   type ObservationKey,
 } from '@/lib/domain/identify/knowledge/observations'
-import { isEraRule } from '@/lib/domain/identify/knowledge/rule'
+import { fits, isEraRule } from '@/lib/domain/identify/knowledge/rule'
 import { RULES } from '@/lib/domain/identify/knowledge/rules'
+import { STRENGTHS } from '@/lib/domain/identify/knowledge/strength'
 import { KNOWLEDGE_SOURCES } from '@/lib/domain/identify/knowledge-source'
 import { readDateCode } from '@/lib/domain/identify/marks/date-code'
 import { readPrinted } from '@/lib/domain/identify/marks/printed'
 import { NOTHING_SEEN, type Seen } from '@/lib/domain/identify/seen'
 import { knownVersions } from '@/lib/domain/identify/versions'
 import { yearsUpTo } from '@/lib/domain/identify/weigh/case'
-import { atYear } from '@/lib/domain/identify/weigh/choice-weights'
+import { atYear, choiceWeights } from '@/lib/domain/identify/weigh/choice-weights'
 import { weigh } from '@/lib/domain/identify/weigh/weigh'
 import { HANDBOOK_ONLY } from '@/lib/domain/tube/tube-catalogue'
 import { candidate, told } from './told'
@@ -82,6 +84,16 @@ describe('knowledge', () => {
     }
   })
 
+  // Outline letters (from memory): the figure is the greatest diameter in eighths of an inch.
+  test('the millimetres of every bulb are its figure in eighths of an inch', () => {
+    const words: Readonly<Record<string, string>> = OBSERVATIONS.bulb.choices
+    for (const name of ['T-5½', 'T-6½', 'T-9', 'ST-12', 'ST-14', 'ST-16', 'ST-19']) {
+      const eighths = Number(name.replace(/^\D+/, '').replace('½', '.5'))
+      const told = Number(/about (\d+) mm/.exec(words[name] ?? '')?.[1])
+      expect([name, Math.abs(told - (eighths * 25.4) / 8) <= 0.6]).toEqual([name, true])
+    }
+  })
+
   test('no drawing-room words: every question is a question or an order', () => {
     for (const key of OBSERVATION_KEYS) expect(OBSERVATIONS[key].question).toMatch(/[?.]$/)
   })
@@ -93,6 +105,26 @@ describe('knowledge', () => {
       expect([designation, best?.version?.designation]).toEqual([designation, designation])
     }
   })
+})
+
+/** Common practice and memory: getters, smoked and sprayed glass, collar and coin bases, long and short plates. */
+test('every hint to the years weighs each year of its span more than any year outside, and none decides', () => {
+  const years = yearsUpTo(2025)
+  for (const { id, observation, when, seen, era } of ERA_RULES) {
+    const version = knownVersions(HANDBOOK_ONLY).find((one) => fits(when, one))
+    for (const choice of seen) {
+      const weight = choiceWeights(observation, version ?? null, years).get(choice) ?? 0
+      const [inside, outside] = [[], []] as [number[], number[]]
+      for (let index = 0; index < years.count; index += 1) {
+        const year = years.first + index
+        if (year < (version?.years?.from ?? years.first)) continue
+        const isInside = year >= era[0] && (era[1] === null || year <= era[1])
+        ;(isInside ? inside : outside).push(atYear(weight, index))
+      }
+      expect([id, outside.length > 0 && Math.min(...inside) > Math.max(...outside)]).toEqual([id, true])
+      expect([id, Math.max(...inside) - Math.min(...outside) < STRENGTHS.decides]).toEqual([id, true])
+    }
+  }
 })
 
 describe('weighing', () => {

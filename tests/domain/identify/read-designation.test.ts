@@ -63,7 +63,7 @@ describe('US numbers (Radiotron Designer’s Handbook, 4th edition)', () => {
     expect(meaning('12AX7', '7')).toContain('no check')
   })
 
-  test.each(['5692', '5751', '5881', '6550', '7025', '7189', '7591', '7868'])(
+  test.each(['5692', '5751', '5881', '5992', '6072', '6201', '6550', '7025', '7189', '7591', '7868'])(
     '%s is a registered industrial number without a meaning in its figures',
     (text) => {
       expect(readDesignation(text)).toMatchObject({ scheme: 'us-industrial', standard: text })
@@ -96,6 +96,9 @@ describe('suffixes (RETMA scheme)', () => {
     ['6J5MG', { envelope: 'MG' }],
     ['7C5L', { envelope: 'L' }],
     ['7C5LT', { envelope: 'L' }],
+    ['7C5LM', { envelope: 'L' }],
+    ['6K7M', { envelope: 'M' }],
+    ['6L6W', { envelope: null, rugged: 'W', base: null }],
     ['6J7S', { envelope: 'S' }],
   ])('%s', (text, read) => {
     expect(suffix(text)).toMatchObject(read)
@@ -145,6 +148,7 @@ describe('a maker’s or dealer’s own letters have no meaning in the standard 
     ['12AX7WXT', '12AX7W', 'XT'],
     ['KT66 QX', 'KT66', 'QX'],
     ['6V6GT-Y', '6V6GT', 'Y'],
+    ['6L6GC-STR 387', '6L6GC', 'STR 387'],
   ])('%s is %s with %s', (text, standard, ownMark) => {
     const read = readDesignation(text)
     expect([read.standard, read.ownMark]).toEqual([standard, ownMark])
@@ -176,6 +180,11 @@ describe('European letters (as printed in a valve data book)', () => {
     ['EM80', /tuning indicator/],
     ['EBC90', /double diode · triode/],
     ['ECH21', /hexode or heptode · B8G or B10B base/],
+    ['EAA91', /^6\.3 V heater · diode · diode · 7-pin/],
+    ['EABC80', /diode · double diode · triode · noval/],
+    ['PD500', /300 mA heater.* · output triode · B9D or a base of its own/],
+    ['AE41', /^4 V heater · tetrode · B8A base/],
+    ['EFF51', /pentode · pentode · B9D/],
   ])('%s', (text, words) => {
     expect(readDesignation(text).scheme).toBe('european')
     expect(spelled(text)).toMatch(words)
@@ -219,6 +228,11 @@ describe('service numbers', () => {
     ['ARP12', 'Army'],
     ['VR65', 'Royal Air Force'],
     ['NR50', 'Navy'],
+    ['ATP4', 'Army'],
+    ['ARTH2', 'Army'],
+    ['VU39', 'Royal Air Force'],
+    ['NU12', 'Navy'],
+    ['NT57', 'Navy'],
   ])('%s is a British %s number before CV', (text, service) => {
     expect(readDesignation(text).scheme).toBe('british-service')
     expect(meaning(text, text)).toContain(service)
@@ -256,6 +270,12 @@ describe('other schemes', () => {
     expect(meaning('KT66', 'KT')).toContain('kinkless tetrode')
     expect(meaning('U52', 'U')).toBe('rectifier')
     expect(meaning('N709', 'N')).toBe('output pentode')
+    expect(meaning('L63', 'L')).toBe('low-mu triode')
+    expect(meaning('B65', 'B')).toBe('double triode')
+    expect(meaning('Z729', 'Z')).toMatch(/pentode/)
+    expect(meaning('X65', 'X')).toBe('frequency changer')
+    expect(meaning('D77', 'D')).toBe('diode')
+    expect(meaning('DH77', 'DH')).toBe('diode and triode')
   })
 
   test('6П6С: all its meanings are from memory; a Latin C among them is read as С', () => {

@@ -4,8 +4,8 @@
  */
 import { NO_SUFFIX, ownMarkParts, type Part, type Remark, type SchemeReading } from './designation-reading'
 
-const PLAIN = /^([ACDEGKPU])([A-FHKLMYZ]{1,3})[\s-]*(\d{2,3})(?!\d)(.*)$/
-const SPECIAL = /^([ACDEGKPU])[\s-]*(\d{2,3})(?!\d)([A-FHKLMYZ]{1,3})(.*)$/
+const PLAIN = /^(?<heater>[ACDEGKPU])(?<letters>[A-FHKLMYZ]{1,3})[\s-]*(?<figures>\d{2,3})(?!\d)(?<tail>.*)$/
+const SPECIAL = /^(?<heater>[ACDEGKPU])[\s-]*(?<figures>\d{2,3})[\s-]*(?<letters>[A-FHKLMYZ]{1,3})(?<tail>.*)$/
 
 const HEATERS: Readonly<Record<string, string>> = {
   A: '4 V heater',
@@ -74,47 +74,31 @@ function markOf(tail: string): string | null {
   return mark === '' ? null : mark
 }
 
-function plain(text: string): SchemeReading | null {
-  const [, heater = '', letters = '', figures = '', tail = ''] = PLAIN.exec(text) ?? []
-  if (heater === '') return null
+const specialRemark = (heater: string, letters: string, figures: string): Remark => ({
+  sentence: `Figures between the letters mark a special-quality issue. It need not equal ${heater}${letters}${figures}: its own sheet decides.`,
+  source: 'special-european',
+})
+
+type Groups = Readonly<Record<string, string | undefined>>
+
+function reading({ heater = '', letters = '', figures = '', tail = '' }: Groups, isSpecial: boolean): SchemeReading {
   const ownMark = markOf(tail)
-  const stem = heater + letters + figures
+  const stem = heater + (isSpecial ? figures + letters : letters + figures)
+  const [systems, base] = [systemParts(letters), figureParts(figures)]
   return {
-    scheme: 'european',
-    standard: stem,
-    stem,
-    ownMark,
-    suffix: NO_SUFFIX,
+    ...{ scheme: 'european', standard: stem, stem, ownMark, suffix: NO_SUFFIX },
     parts: [
       heaterPart(heater),
-      ...systemParts(letters),
-      ...figureParts(figures),
+      ...(isSpecial ? [...base, ...systems] : [...systems, ...base]),
       ...ownMarkParts(ownMark, 'European scheme'),
     ],
-    remarks: cutOffRemark(letters, figures),
+    remarks: isSpecial ? [specialRemark(heater, letters, figures)] : cutOffRemark(letters, figures),
   }
 }
 
-function special(text: string): SchemeReading | null {
-  const [, heater = '', figures = '', letters = '', tail = ''] = SPECIAL.exec(text) ?? []
-  if (heater === '') return null
-  const ownMark = markOf(tail)
-  const stem = heater + figures + letters
-  const sentence = `Figures between the letters mark a special-quality issue. It need not equal ${heater}${letters}${figures}: its own sheet decides.`
-  return {
-    scheme: 'european',
-    standard: stem,
-    stem,
-    ownMark,
-    suffix: NO_SUFFIX,
-    parts: [
-      heaterPart(heater),
-      ...figureParts(figures),
-      ...systemParts(letters),
-      ...ownMarkParts(ownMark, 'European scheme'),
-    ],
-    remarks: [{ sentence, source: 'special-european' }],
-  }
+export function readEuropeanNumber(text: string): SchemeReading | null {
+  const plain = PLAIN.exec(text)?.groups
+  if (plain) return reading(plain, false)
+  const special = SPECIAL.exec(text)?.groups
+  return special ? reading(special, true) : null
 }
-
-export const readEuropeanNumber = (text: string): SchemeReading | null => plain(text) ?? special(text)

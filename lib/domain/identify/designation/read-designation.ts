@@ -6,7 +6,7 @@
  * one by one, but "GT/G" is one suffix.
  */
 import { readBritishLetters } from './british-letters'
-import { readCyrillicNumber } from './cyrillic-number'
+import { asLatin, readCyrillicNumber } from './cyrillic-number'
 import { type DesignationReading, NO_SUFFIX, type Part, type SchemeReading } from './designation-reading'
 import { readEuropeanNumber } from './european-number'
 import { readServiceNumber } from './service-number'
@@ -44,21 +44,23 @@ const tidied = (text: string): string =>
     .replace(/[‐‑‒–—−]/g, '-')
     .replace(/\s+/g, ' ')
     .trim()
+    .replace(/^TYPE[\s-]+(?=\d)/, '')
+
+/** "6P3S": П as P, Н as N, С as S. "6H8C": Н and С typed as the Latin letters that look like them. */
+const TRANSLITERATED = /^\d{1,2}(?:[NPSKFZ]H?\d{1,2}[SP]|[HCK]\d{1,2}C)(?![A-FH-Z])/
 
 /** A Latin writing of a Cyrillic number also looks like a US one: both are said. */
-function withTransliteration(reading: SchemeReading): SchemeReading {
-  const text = reading.stem ?? ''
-  if (reading.scheme !== 'us-receiving' || !/^\d{1,2}[NPSKF]\d$/.test(text)) return reading
-  if (!/^[SP]/.test(`${reading.suffix.envelope ?? ''}${reading.ownMark ?? ''}`)) return reading
+function withTransliteration(reading: SchemeReading, text: string): SchemeReading {
+  if (!reading.scheme.startsWith('us-') || !TRANSLITERATED.test(text)) return reading
   const sentence =
-    'This may be a Cyrillic number in Latin letters (П as P, Н as N, С as S), not a US one: look for Cyrillic print.'
+    'This may be a Cyrillic number in Latin letters (П as P, Н as N or H, С as S or C), not a US one: look for Cyrillic print.'
   return { ...reading, remarks: [...reading.remarks, { sentence, source: 'memory' }] }
 }
 
 function readOne(asked: string): Omit<DesignationReading, 'alsoNamed'> {
   const [, janMaker = null, afterJan] = JAN.exec(asked) ?? []
   const jan = afterJan !== undefined
-  const text = jan ? afterJan : asked
+  const text = asLatin(jan ? afterJan : asked)
   const read =
     readServiceNumber(text) ??
     readCyrillicNumber(text) ??
@@ -66,18 +68,28 @@ function readOne(asked: string): Omit<DesignationReading, 'alsoNamed'> {
     readEuropeanNumber(text) ??
     readUsNumber(text) ??
     UNREAD
-  const { parts, ...reading } = withTransliteration(read)
+  const { parts, ...reading } = withTransliteration(read, text)
   const before = jan ? [JAN_PART, ...(janMaker ? [janMakerPart(janMaker)] : [])] : []
   return { asked, jan, janMaker, ...reading, parts: [...before, ...parts] }
 }
 
 const STROKE = /\s*\/\s*(?!G\b)/
 
+/** The stroke of an inspection mark ("CV491 KB/D") joins no two numbers. */
+function withInspectionMarks(asked: string): string[] {
+  const numbers: string[] = []
+  for (const piece of asked.split(STROKE)) {
+    const before = numbers.at(-1)
+    if (before === undefined || /\d/.test(piece)) numbers.push(piece)
+    else numbers.splice(-1, 1, `${before}/${piece}`)
+  }
+  return numbers
+}
+
 /** Never fails: what no scheme knows is 'not-recognised'. */
 export function readDesignation(text: string): DesignationReading {
   const asked = tidied(text)
-  // The stroke of an inspection mark ("CV491 KB/D") joins no two numbers.
-  const numbers = asked.startsWith('CV') ? [asked] : asked.split(STROKE)
+  const numbers = asked.startsWith('CV') ? withInspectionMarks(asked) : asked.split(STROKE)
   const [first, ...others] = numbers.map((one) => ({ ...readOne(one), alsoNamed: [] }))
   if (!first) throw new Error(`"${asked}" split into no number at all`)
   return { ...first, asked, alsoNamed: others }

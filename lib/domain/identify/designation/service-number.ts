@@ -39,7 +39,7 @@ function commonValve(text: string): SchemeReading | null {
   const [, written = '', tail = ''] = COMMON_VALVE.exec(text) ?? []
   const figures = written.replace(/^0+(?=\d)/, '')
   if (figures === '') return null
-  const mark = tail.replace(/^[\s\-–—.]+/, '')
+  const mark = tail.replace(/^[\s\-–—./]+/, '')
   const ownMark = mark === '' ? null : mark
   const inspection: Part[] = ownMark ? [{ text: ownMark, meaning: 'inspection or maker mark', source: 'memory' }] : []
   return reading({

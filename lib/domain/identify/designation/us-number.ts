@@ -5,13 +5,16 @@
  * The letters are serial and say nothing of the function, except that rectifiers run backwards
  * from Z; the last figure counts elements, but not reliably, so nothing is refused by it.
  */
+import { REGISTERED_AS_METAL } from '../knowledge/numbers/further-versions'
 import { NO_SUFFIX, ownMarkParts, type Part, type Remark, type SchemeReading } from './designation-reading'
 import { readUsSuffix } from './us-suffix'
 
 // I and O are not used.
 const RECEIVING = /^(\d{1,2})[\s-]*([A-HJ-NP-Z]{1,2})[\s-]*(\d)(?!\d)(.*)$/
 const INDUSTRIAL = /^(\d{4})(?!\d)(.*)$/
-const OLDER = /^(\d{2,3})(?!\d)([AB]?)(?:[\s-]+(.+))?$/
+// "300B", "300 B", "300B-QX" and "300BQX", but not "12E13".
+const OLDER = /^(\d{2,3})(?!\d)(?:(?:\s(?=[AB]$))?([AB])([A-Z]{1,4}(?![A-Z\d]))?)?(?:[\s-]+(.+))?$/
+const PREFIXED = /^([A-Z]{2,4})-?(\d.*)$/
 
 const HEATERS: Readonly<Record<string, string>> = {
   '0': 'cold cathode, no heater',
@@ -56,6 +59,12 @@ const BARE_OCTAL: Remark = {
   source: 'memory',
 }
 
+/** 12AX7S, 6V6S: the scheme has the letter, and present makers write it for themselves. */
+const loneLetter = (letter: string): Remark => ({
+  sentence: `${letter} alone behind the number is read by the scheme of old; on newer bottles it mostly is a maker’s own letter.`,
+  source: 'practice',
+})
+
 function receiving(text: string): SchemeReading | null {
   const [, volts = '', letters = '', count = '', tail = ''] = RECEIVING.exec(text) ?? []
   if (volts === '') return null
@@ -75,7 +84,10 @@ function receiving(text: string): SchemeReading | null {
       ...parts,
       ...ownMarkParts(ownMark, 'US scheme'),
     ],
-    remarks: suffix.envelope === null && volts === '6' ? [BARE_OCTAL] : [],
+    remarks: [
+      ...(known === '' && REGISTERED_AS_METAL.includes(stem) ? [BARE_OCTAL] : []),
+      ...(/^[ELMS]$/.test(known) ? [loneLetter(known)] : []),
+    ],
   }
 }
 
@@ -97,9 +109,9 @@ function industrial(text: string): SchemeReading | null {
 }
 
 function older(text: string): SchemeReading | null {
-  const [, figures = '', letter = '', tail] = OLDER.exec(text) ?? []
+  const [, figures = '', letter = '', runOn, tail] = OLDER.exec(text) ?? []
   if (figures === '') return null
-  const ownMark = tail ?? null
+  const ownMark = [runOn, tail].filter(Boolean).join(' ') || null
   const meaning = 'number older than the US scheme, or a maker’s own: the figures have no meaning'
   return {
     scheme: 'us-older',
@@ -112,4 +124,15 @@ function older(text: string): SchemeReading | null {
   }
 }
 
-export const readUsNumber = (text: string): SchemeReading | null => receiving(text) ?? industrial(text) ?? older(text)
+const bare = (text: string): SchemeReading | null => receiving(text) ?? industrial(text) ?? older(text)
+
+/** "UX-245": letters that run into a number are a maker's own; before two figures alone they may be a word and a year. */
+function prefixed(text: string): SchemeReading | null {
+  const [, letters = '', rest = ''] = PREFIXED.exec(text) ?? []
+  const read = rest === '' ? null : bare(rest)
+  if (!read || /^\d{2}$/.test(read.standard ?? '')) return null
+  const ownMark = [letters, read.ownMark].filter(Boolean).join(' ')
+  return { ...read, ownMark, parts: [...ownMarkParts(letters, 'scheme'), ...read.parts] }
+}
+
+export const readUsNumber = (text: string): SchemeReading | null => bare(text) ?? prefixed(text)

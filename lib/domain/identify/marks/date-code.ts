@@ -7,11 +7,16 @@
  *
  * European etched two-line code: a factory mark, the last figure of the year, a letter A to L for the month
  * and from about 1960 a figure for the week. Three characters: before about 1960 (8 is 1958), or a factory that
- * never gave the week; four: later (8 is 1968 or 1978). Source: collectors' pages that agree on the letters.
+ * never gave the week; four: later (8 is 1968 or 1978). Source: collectors' pages that agree on the letters. A 4 in front
+ * mostly is the triangle of a factory, looked at carelessly: a collector's page. Before about 1956 the second line was a
+ * factory and a sign for the month from a list that is not here: it is not read. The first line names the type (etched-type.ts).
  *
  * A text that fits several readings gives all of them. What a figure cannot say is not guessed at.
  */
+import type { Remark } from '../designation/designation-reading'
+import { CHANGE_YEARS } from '../knowledge/numbers/etched-codes'
 import type { KnowledgeSourceKey } from '../knowledge-source'
+import { type EtchedType, etchedType } from './etched-type'
 
 export type DateReading = {
   readonly system: 'us-week' | 'etched-month' | 'etched-change' | 'plain-year'
@@ -68,7 +73,8 @@ function usReadings(text: string): DateReading[] {
 
 const MONTHS = 'ABCDEFGHIJKL'
 const MONTH_WORDS = 'January February March April May June July August September October November December'.split(' ')
-const ETCHED = /^([A-Z]|[*Δ∆≠#])[\s-]*(\d)[\s-]*([A-L])[\s-]*([1-6])?$/
+const ETCHED = /^([A-Z4]|[*Δ∆≠#])[\s-]*(\d)[\s-]*([A-L])[\s-]*([1-6])?$/
+const TRIANGLES = ['4', '∆']
 
 function etchedSpan(factoryMark: string, hasWeek: boolean): readonly [Span, string] {
   if (hasWeek) return [ETCHED_FOUR, 'with a week figure, so from about 1960 on']
@@ -79,8 +85,9 @@ function etchedSpan(factoryMark: string, hasWeek: boolean): readonly [Span, stri
 }
 
 function etchedReadings(text: string): DateReading[] {
-  const [, factoryMark = '', yearFigure = '', letter = '', weekOfMonth] = ETCHED.exec(text) ?? []
-  if (factoryMark === '') return []
+  const [, written = '', yearFigure = '', letter = '', weekOfMonth] = ETCHED.exec(text) ?? []
+  if (written === '') return []
+  const factoryMark = TRIANGLES.includes(written) ? 'Δ' : written
   const month = MONTHS.indexOf(letter) + 1
   const [span, word] = etchedSpan(factoryMark, weekOfMonth !== undefined)
   const years = yearsEnding(Number(yearFigure), span)
@@ -92,30 +99,15 @@ function etchedReadings(text: string): DateReading[] {
   ]
 }
 
-/** Type and change code of the ECC83, as one page lists them. */
-const CHANGE_CODES: readonly (readonly [code: RegExp, Span, plates: string])[] = [
-  [/^MC1$/, [1955, 1956], ', long plates'],
-  [/^F91$/, [1957, 1958], ''],
-  [/^F92$/, [1959, 1959], ', long plates'],
-  [/^I61$/, [1959, 1964], ''],
-]
-
-export type ChangeCode = { readonly type: 'ECC83'; readonly code: string }
-
-export function changeCode(text: string): ChangeCode | null {
-  const code = text.trim().toUpperCase()
-  return CHANGE_CODES.some(([pattern]) => pattern.test(code)) || /^I6[2-9]$/.test(code) ? { type: 'ECC83', code } : null
-}
-
 function changeReadings(text: string): DateReading[] {
-  const [, span, plates = ''] = CHANGE_CODES.find(([pattern]) => pattern.test(text)) ?? []
-  if (!span) return []
+  const { code, span, note } = CHANGE_YEARS.find((one) => one.code.toUpperCase() === text) ?? {}
+  if (!code || !span) return []
   const [from, to] = span
   const years = Array.from({ length: to - from + 1 }, (_, index) => from + index)
   return [
     {
       ...{ system: 'etched-change', years, week: null, month: null, sourceCode: null, factoryMark: null },
-      sentence: `Read as the etched type and change code ${text} of the ECC83: about ${from}${to > from ? ` to ${to}` : ''}${plates}.`,
+      sentence: `The etched code ${code}: about ${from}${to > from ? ` to ${to}` : ''}${note}.`,
       source: 'etched-change',
     },
   ]
@@ -142,29 +134,69 @@ const tidied = (text: string): string =>
     .replace(/[‐‑‒–—−]/g, '-')
     .trim()
 
-function readOne(text: string): DateReading[] {
+function readDates(text: string): DateReading[] {
   const year = plainYear(text)
   if (year.length > 0) return year
   return [...usReadings(text), ...etchedReadings(text), ...changeReadings(text)]
 }
 
-export type DateReadings = {
-  readonly readings: readonly DateReading[]
+type Read = { readonly readings: readonly DateReading[]; readonly types: readonly EtchedType[] }
+
+function readOne(text: string): Read {
+  const type = etchedType(text)
+  return { readings: readDates(text), types: type ? [type] : [] }
+}
+
+const isRead = ({ readings, types }: Read): boolean => readings.length + types.length > 0
+
+/** "Xf2B2D4", both lines run together or joined by a hyphen: a type code and a date behind it. */
+function readJoined(text: string): Read {
+  for (const length of [3, 2, 4]) {
+    const [first, second] = [readOne(text.slice(0, length)), etchedReadings(text.slice(length).replace(/^-/, ''))]
+    if (first.types.length > 0 && second.length > 0)
+      return { readings: [...first.readings, ...second], types: first.types }
+  }
+  return { readings: [], types: [] }
+}
+
+export type DateReadings = Read & {
   /** Pieces of the text that fit no code known here. */
   readonly unread: readonly string[]
+  readonly remarks: readonly Remark[]
+}
+
+const TRIANGLE: Remark = {
+  sentence:
+    'An etched 4 at the beginning mostly is a triangle (Δ), the mark of a factory: it was read as one. Look again.',
+  source: 'etched-type',
+}
+
+const OLD_LINE: Remark = {
+  sentence:
+    'An etched line of two characters may be of before about 1956: a factory and a sign for the month, by a list that is not here. It was not read.',
+  source: 'etched-code',
+}
+
+function remarksOn(pieces: readonly string[], unread: readonly string[]): Remark[] {
+  return [
+    ...(pieces.some((piece) => /^(?:\S{2,4}-?)?4\d[A-L][1-6]?$/.test(piece)) ? [TRIANGLE] : []),
+    ...(unread.some((piece) => /^[A-Z*Δ∆≠#][A-Z\d]$/.test(piece)) ? [OLD_LINE] : []),
+  ]
 }
 
 /** Two codes ("I61 B0D3", or on two lines) are read one by one when the whole is none. */
 export function readDateCode(given: string): DateReadings {
   const text = tidied(given)
-  if (text === '') return { readings: [], unread: [] }
+  if (text === '') return { readings: [], types: [], unread: [], remarks: [] }
   const whole = readOne(text)
-  if (whole.length > 0) return { readings: whole, unread: [] }
-  const pieces = text.split(/[\s,;/]+/).filter((piece) => piece !== '')
-  const each = pieces.map((piece) => [piece, readOne(piece)] as const)
+  const pieces = isRead(whole) ? [text] : text.split(/[\s,;/]+/).filter((piece) => piece !== '')
+  const each = pieces.map((piece) => [piece, isRead(readOne(piece)) ? readOne(piece) : readJoined(piece)] as const)
+  const unread = each.filter(([, read]) => !isRead(read)).map(([piece]) => piece)
   return {
-    readings: each.flatMap(([, readings]) => readings),
-    unread: each.filter(([, readings]) => readings.length === 0).map(([piece]) => piece),
+    readings: each.flatMap(([, { readings }]) => readings),
+    types: each.flatMap(([, { types }]) => types),
+    unread,
+    remarks: remarksOn(pieces, unread),
   }
 }
 

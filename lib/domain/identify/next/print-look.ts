@@ -3,7 +3,7 @@
  * or one that is not known.
  */
 import { readDesignation } from '../designation/read-designation'
-import { isBare, type Named } from '../marks/printed'
+import { isBare, type Named } from '../marks/named'
 import type { Version } from '../version'
 import { printFit, printPenalty, type Spread, spreadOf } from '../weigh/print-weights'
 import { looked, type NextLook, type Split } from './look'
@@ -17,7 +17,7 @@ function namedAlone(version: Version | null): Named | null {
   const reading = readDesignation(version.designation)
   const bareStem = isBare(reading) ? reading.stem : null
   const [versions, types] = [new Set([version.designation]), new Set([version.typeId])]
-  return { ...{ reading, versions, types, bareStem }, from: 'print', service: null }
+  return { ...{ reading, versions, types, bareStem }, from: 'print', basis: 'handbook', service: null }
 }
 
 function likelihood(print: Named | null, version: Version | null, spread: Spread): number {

@@ -5,7 +5,8 @@
  * trade, so construction, which has several witnesses, outranks print.
  */
 import { STRENGTHS } from '../knowledge/strength'
-import type { Named, Printed } from '../marks/printed'
+import type { Named } from '../marks/named'
+import type { Printed } from '../marks/printed'
 import type { Version } from '../version'
 import type { Case } from './case'
 
