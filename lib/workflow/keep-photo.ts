@@ -1,9 +1,11 @@
 /**
- * Puts a picture to a tube, or takes one away. The file is written before its
- * row is saved: a row never names a picture that is not there.
+ * Puts a picture to a tube, or takes one away. What a file says beside the picture (place, camera, time, texts)
+ * is never written to the disk. The file is written before its row is saved: a row never names a picture that is
+ * not there.
  */
 import { fail, type Result } from '@/lib/domain/result'
 import { MOST_PHOTO_BYTES, MOST_PHOTOS, photoFormat, strippedFileName } from '@/lib/domain/stock/photo'
+import { strippedPicture } from '@/lib/domain/stock/picture/stripped-picture'
 import { inTransaction } from '@/lib/store/database'
 import { writeHistory } from '@/lib/store/history'
 import { findTube } from '@/lib/store/tube'
@@ -21,15 +23,17 @@ export async function addPhoto(step: Step, { tubeId, fileName, bytes }: NewPhoto
     return fail({ code: 'photo-too-big', name, bytes: bytes.length, most: MOST_PHOTO_BYTES })
   const format = photoFormat(bytes)
   if (format === null) return fail({ code: 'photo-no-picture', name })
+  const picture = strippedPicture(format, bytes)
+  if (picture === null) return fail({ code: 'photo-damaged', name })
   const { actor, now } = step
   return refusing(() =>
     inTransaction(async (tx) => {
       if (!(await findTube(tubeId, tx))) return refuse({ code: 'not-found', what: 'This piece' })
       if ((await listPhotos(tubeId, tx)).length >= MOST_PHOTOS)
         return refuse({ code: 'photos-full', most: MOST_PHOTOS })
-      const head = { tubeId, name, format, bytes: bytes.length, addedAt: now, addedBy: actor.name }
+      const head = { tubeId, name, format, bytes: picture.length, addedAt: now, addedBy: actor.name }
       const photo = await createPhoto(tx, head)
-      await writePicture(photo, bytes)
+      await writePicture(photo, picture)
       const changes = [{ label: 'Picture', from: '', to: name }]
       const note = { at: now, person: actor.name, subject: 'tube', subjectId: tubeId } as const
       await writeHistory(tx, { ...note, did: 'Picture put in', changes })

@@ -2,7 +2,7 @@
 export const MOST_PHOTO_BYTES = 8_000_000
 export const MOST_PHOTOS = 12
 
-export type PhotoFormat = 'jpg' | 'png'
+export type PhotoFormat = 'jpg' | 'png' | 'webp'
 
 export type TubePhoto = {
   readonly id: string
@@ -14,17 +14,22 @@ export type TubePhoto = {
   readonly addedBy: string
 }
 
-const SIGNATURES: Readonly<Record<PhotoFormat, readonly number[]>> = {
+/** Null: any byte. */
+const SIGNATURES: Readonly<Record<PhotoFormat, readonly (number | null)[]>> = {
   jpg: [0xff, 0xd8, 0xff],
   // PNG specification (W3C), 5.2.
   png: [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a],
+  // RFC 9649, 2.4: RIFF, a length of four bytes, WEBP.
+  webp: [0x52, 0x49, 0x46, 0x46, null, null, null, null, 0x57, 0x45, 0x42, 0x50],
 }
 
-/** Null: neither. */
+const FORMATS: readonly PhotoFormat[] = ['jpg', 'png', 'webp']
+
+/** Null: none of them. */
 export function photoFormat(bytes: Uint8Array): PhotoFormat | null {
-  const starts = (format: PhotoFormat) => SIGNATURES[format].every((byte, place) => bytes[place] === byte)
-  if (starts('jpg')) return 'jpg'
-  return starts('png') ? 'png' : null
+  const starts = (format: PhotoFormat) =>
+    SIGNATURES[format].every((byte, place) => (byte === null ? place < bytes.length : bytes[place] === byte))
+  return FORMATS.find(starts) ?? null
 }
 
 const LONGEST_NAME = 60

@@ -1,7 +1,7 @@
 import { requireUser } from '@/lib/session'
 import { findPhoto, readPicture } from '@/lib/store/tube-photo'
 
-const TYPES = { jpg: 'image/jpeg', png: 'image/png' } as const
+const TYPES = { jpg: 'image/jpeg', png: 'image/png', webp: 'image/webp' } as const
 
 /** A picture of a tube, for those who are signed in. */
 export async function GET(
