@@ -28,7 +28,7 @@ const WORDS = wordsFor('US')
 const limits = someLimits({ yardsticks: { plateCurrent: amps(0.005), transconductance: ratio(0.1) }, asOf: AS_OF })
 const wants = (jobNumber: string, ...counts: number[]): ShareJob => ({
   jobNumber,
-  readAs: '',
+  basis: null,
   readOn: '',
   groups: counts.map((count, at) => ({
     group: `g${at}`,
@@ -129,6 +129,37 @@ describe('which tubes may stand where', () => {
       ['T-6', 'other-instrument'],
       ['T-7', 'other-test-point'],
       ['T-8', 'reserved'],
+    ])
+  })
+})
+
+describe('readings of two testers', () => {
+  const figure = (name: 'plateCurrent' | 'transconductance') =>
+    ({ from: 'Old tester', to: 'Bench tester 1', figure: name, factor: 0.96, readingUncertainty: 0.03 }) as const
+  const carrying = { corrections: [figure('plateCurrent'), figure('transconductance')] }
+  const old = (mark: string, milliamps: number) =>
+    free(aTube(mark, { test: aTest({ instrument: 'Old tester', plateCurrent: amps(milliamps / 1000) }) }))
+  const stock = [
+    free(readTube('T-1', 70, 6)),
+    free(readTube('T-2', 76, 6)),
+    free(readTube('T-3', 82, 6)),
+    old('T-4', 73),
+  ]
+
+  it('73 mA on the old tester are 70.1 on the other: the pair is T-1 with T-4, which says how far that is known', () => {
+    const asked = order([wants('1001', 2)], stock, { limits: { ...limits, carrying } })
+    const [job] = plan(asked).jobs
+    const option = job?.sets?.[0]?.option
+    expect(option?.tubes.map(({ candidate }) => candidate.mark)).toEqual(['T-1', 'T-4'])
+    expect(option?.instrument).toBe('Bench tester 1')
+    expect(1000 * (option?.doubt ?? 0)).toBeCloseTo(0.03 * 70.08, 6)
+  })
+
+  it('without a correction it cannot say, and tells what would change that', () => {
+    const { jobs, leftOut } = plan(order([wants('1001', 2)], stock))
+    expect(jobs[0]?.sets).toBeNull()
+    expect(leftOut.find(({ candidate }) => candidate.mark === 'T-4')?.reasons).toMatchObject([
+      { code: 'other-instrument', lacks: 'any' },
     ])
   })
 })

@@ -99,7 +99,7 @@ test('stopped at once it still has a choice and a bound, and says it was stopped
 })
 
 test('the bound told on the way never exceeds the proved cost, and never falls', async () => {
-  const plane = tubesPlane(36, { microamps: 1, microsiemens: 1 }, 100_000)
+  const plane = tubesPlane(60, { microamps: 1, microsiemens: 1 }, 100_000)
   const told: { readonly cost: number; readonly bound: number }[] = []
   const found = await planSets(plane, {
     size: 4,

@@ -6,7 +6,14 @@ import { wordsFor } from '@/lib/domain/words'
 import type { SetsOrder, SetsPlan } from '@/lib/planning/sets/sets-plan'
 import { COUNTED_AT_ONCE, setsPossible } from '@/lib/planning/sets/sets-possible'
 import { setsTask } from '@/lib/planning/sets/sets-task'
-import { madeText, possibleText, provedText, testNextText } from '@/lib/planning/sets/sets-text'
+import {
+  madeText,
+  meantText,
+  possibleText,
+  provedText,
+  setDoubtText,
+  testNextText,
+} from '@/lib/planning/sets/sets-text'
 import { type StockCohort, stockCohorts } from '@/lib/planning/sets/stock-cohorts'
 import { AS_OF, aTest, aTube, readTube, someLimits } from '@/tests/domain/matching/tubes'
 
@@ -60,6 +67,27 @@ describe('the stock as it can be made into sets', () => {
       ['T-4', 'other-test-point', false],
       ['T-5', 'other-instrument', false],
     ])
+  })
+
+  it('readings on another tester stand in the cohort as far as they can be carried over, each with where it came from', async () => {
+    const figure = (name: 'plateCurrent' | 'transconductance') =>
+      ({ from: 'Old tester', to: 'Bench tester 1', figure: name, factor: 0.96, readingUncertainty: 0.03 }) as const
+    const carrying = { corrections: [figure('plateCurrent'), figure('transconductance')] }
+    const tubes = [...stock.slice(0, 3), aTube('T-5', { test: aTest({ instrument: 'Old tester' }) })]
+    const [cohort] = stockCohorts(tubes, { ...limits, carrying })
+    if (!cohort) throw new Error('No cohort')
+    // 72 mA there are 69.12 mA here, ± 3 %.
+    const there = cohort.tubes.find(({ mark }) => mark === 'T-5')
+    expect(there?.plateCurrent).toBeCloseTo(0.06912, 12)
+    expect(there?.carried?.from).toBe('Old tester')
+    expect(setsPossible(cohort.tubes, rule)?.pairs).toBe(2)
+    expect(setsPossible(only(tubes).tubes, rule)?.pairs).toBe(1)
+    const plan = await setsTask({ size: 2, cohort, rule, asOf: AS_OF, seconds: 20 }, context)
+    const doubts = plan.sets.map((set) => setDoubtText(set, plan))
+    expect(doubts.filter(Boolean)).toEqual(['Read on different instruments: apart to ±2.1 mA (95 %).'])
+    expect(meantText(plan, { words: wordsFor('US'), formatMoney: String }, 'Tested')).toContain(
+      'Readings on Old tester were carried over to Bench tester 1 by references read on both.',
+    )
   })
 
   it('the key stays when a reading changes', () => {

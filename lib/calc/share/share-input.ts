@@ -5,7 +5,7 @@ import { wordSet } from '@/lib/calc/input/word-set'
 
 export const testPlace = z
   .strictObject({
-    instrument: name('Tubes read on different instruments are never put together.'),
+    instrument: name('Tubes read on different instruments are put together only by corrections.'),
     plateVolts: voltsFromZero('Set at the test.'),
     screenVolts: voltsFromZero('Set at the test. Left out: no screen.').optional(),
     gridVolts: gridVolts('Set at the test.'),
@@ -42,6 +42,30 @@ export const setLimits = z
   })
   .default({ milliamps: 5, percent: 10, allowOverPrintedRating: false, oneDesignation: false })
 
+const carriedRate = z.strictObject({
+  times: z.number().gt(0.1).lt(10).describe('A reading on the first is this many times as much on the second.'),
+  percent: z.number().gt(0).max(100).describe('Half of the 95 % band of one reading carried over.'),
+})
+
+export const testerCorrections = z
+  .array(
+    z.strictObject({
+      from: name('Instrument.'),
+      to: name('Another instrument.'),
+      plateCurrent: carriedRate,
+      transconductance: carriedRate
+        .optional()
+        .describe('Left out: tubes whose transconductance was read are not carried over.'),
+    }),
+  )
+  .max(100)
+  .default([])
+  .describe('Between instruments, by tubes read on both; good in both directions.')
+
+export const compareOn = name(
+  'Instrument that readings are carried over to. Left out: the one most were read on.',
+).optional()
+
 export const shareInput = z.strictObject({
   jobs: z
     .array(z.strictObject({ job: name('Its number or name.'), sets: z.array(wantedSet).min(1).max(8) }))
@@ -51,6 +75,8 @@ export const shareInput = z.strictObject({
   test: testPlace.describe('Where the tubes were read that say nothing else.'),
   stock: z.array(stockedTube).max(20_000),
   limits: setLimits,
+  corrections: testerCorrections,
+  compareOn,
   seconds: z.number().min(1).max(600).default(30).describe('Time to compute in; the gap that is left is told.'),
   words: wordSet,
 })

@@ -1,5 +1,12 @@
 /** From the input to what the sharing is asked. Ages of tests are not looked at: every test counts as of one day. */
-import type { Candidate, MatchLimits, SocketDemand, TestPoint } from '@/lib/domain/matching/candidate'
+import type {
+  Candidate,
+  Carrying,
+  KnownCorrection,
+  MatchLimits,
+  SocketDemand,
+  TestPoint,
+} from '@/lib/domain/matching/candidate'
 import { money } from '@/lib/domain/money'
 import { fail } from '@/lib/domain/result'
 import { ratingsOf } from '@/lib/domain/stock/candidate-of'
@@ -16,15 +23,15 @@ export const minor = (price: number) => money(Math.round(price * 100))
 const maybe = <T>(value: number | undefined, unit: (value: number) => T): T | null =>
   value === undefined ? null : unit(value)
 
-export function shareOrder({ jobs, stock, test, limits, seconds }: ShareGiven): ShareOrder {
+export function shareOrder({ jobs, stock, test, limits, seconds, corrections, compareOn }: ShareGiven): ShareOrder {
   return {
-    jobs: jobs.map(({ job, sets }) => ({ jobNumber: job, readAs: '', readOn: '', groups: sets.map(askOf) })),
+    jobs: jobs.map(({ job, sets }) => ({ jobNumber: job, basis: null, readOn: '', groups: sets.map(askOf) })),
     stock: stock.map((tube) => ({
       candidate: candidateOf(tube, test),
       stocked: null,
       heldFor: tube.heldFor ?? null,
     })),
-    limits: limitsOf(limits),
+    limits: { ...limitsOf(limits), carrying: carryingOf({ corrections, compareOn }) },
     view: null,
     seconds,
   }
@@ -41,6 +48,19 @@ export function limitsOf({ milliamps, percent, setPrice, ...rules }: ShareGiven[
 }
 
 type WantedSet = ShareGiven['jobs'][number]['sets'][number]
+
+export function carryingOf({ corrections, compareOn }: Pick<ShareGiven, 'corrections' | 'compareOn'>): Carrying {
+  const known = corrections.flatMap(({ from, to, plateCurrent, transconductance }) => [
+    knownCorrection({ from, to, figure: 'plateCurrent' }, plateCurrent),
+    ...(transconductance ? [knownCorrection({ from, to, figure: 'transconductance' }, transconductance)] : []),
+  ])
+  return { corrections: known, ...(compareOn === undefined ? {} : { to: compareOn }) }
+}
+
+const knownCorrection = (
+  between: Pick<KnownCorrection, 'from' | 'to' | 'figure'>,
+  { times, percent }: { readonly times: number; readonly percent: number },
+): KnownCorrection => ({ ...between, factor: times, readingUncertainty: percent / 100 })
 
 const askOf = (set: WantedSet): ShareAsk => ({
   group: set.group,

@@ -1,5 +1,6 @@
 /** The answer of `calc share`: figures for programs, sentences for people. */
 import { figure } from '@/lib/calc/output/figure'
+import { carriedReadingText } from '@/lib/domain/matching/carried-text'
 import { exclusionText, type MatchingFormat } from '@/lib/domain/matching/matching-text'
 import type { SetOption } from '@/lib/domain/matching/proposal'
 import { wordsFor } from '@/lib/domain/words'
@@ -49,7 +50,8 @@ function jobReport({ jobNumber, sets, impossible }: PlannedJob, format: Matching
   }
 }
 
-export function setReport({ tubes, spreads, price, arrangement }: SetOption): object {
+export function setReport(option: SetOption): object {
+  const { tubes, spreads, price, arrangement } = option
   const side = (wanted: 'A' | 'B') =>
     tubes.flatMap(({ side: on, candidate }) => (on === wanted ? [candidate.mark] : []))
   const { transconductance } = spreads
@@ -61,5 +63,25 @@ export function setReport({ tubes, spreads, price, arrangement }: SetOption): ob
       percent: transconductance === null ? null : figure(100 * transconductance),
     },
     price: figure(price / 100, 9),
+    ...carriedReport(option),
+  }
+}
+
+/** Nothing where all are as read. */
+function carriedReport({ tubes, instrument, doubt, slopeDoubt }: SetOption): object {
+  const carried = tubes.flatMap(({ candidate: { mark, test } }) =>
+    test.carried ? [{ mark, test, from: test.carried.from }] : [],
+  )
+  if (carried.length === 0) return {}
+  return {
+    carried: carried.map(({ mark, from, test }) => ({
+      ...{ mark, from, to: instrument },
+      milliamps: figure(1000 * test.plateCurrent),
+      inWords: carriedReadingText(test),
+    })),
+    differencePlusMinus: {
+      milliamps: doubt === null ? 0 : figure(1000 * doubt),
+      percent: slopeDoubt === null ? 0 : figure(100 * slopeDoubt),
+    },
   }
 }

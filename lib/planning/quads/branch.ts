@@ -2,21 +2,16 @@
  * The choice of sets when their number lies in a range: how little it can
  * cost, and the whole choices met on the way. `plan-sets.ts` tells the steps.
  */
+import type { Highs } from 'highs'
 import type { Plane } from '@/lib/domain/pairing/plane'
+import { type Cut, cutPrices } from './cut-prices'
 import { dive } from './dive'
 import type { Incumbent } from './incumbent'
+import { narrowedList } from './narrowed-list'
 import { boundOf, type Prices, pricesOf, reducedCosts } from './price-bound'
+import { RelaxedSets } from './relaxed-sets'
 import { roundedChoice } from './rounded-choice'
-import {
-  type Column,
-  type Count,
-  type Cut,
-  cutsByPoint,
-  cutsHeld,
-  type Limits,
-  type Relaxed,
-  type SetProgram,
-} from './set-program'
+import type { Column, Count, Limits, Relaxed, SetProgram } from './set-program'
 import type { FoundSet, SetSearch } from './set-search'
 import { brokenCuts } from './subset-cuts'
 
@@ -28,16 +23,23 @@ const WORTHWHILE = 1e-4
 const LET_IN = 3000
 const SHARING = 10
 /** More than these are too many for the whole-number program. */
-const LISTED = 60_000
-const CUT_ROUNDS = 40
+const LISTED = 40_000
+const CUT_ROUNDS = 60
+/** Cuts of one round, and rounds without a gain of this share before it stops. */
+const CUTS_AT_ONCE = 60
+const GAIN = 1e-5
+const FRUITLESS = 6
 /** First ceiling above the bound, as a share of it. */
 const STEP = 0.004
-/** Of that share, from ceiling to ceiling. */
-const GROWTH = 1.25
+/** Of that share, from ceiling to ceiling; and down again where too many sets lie below it. */
+const GROWTH = 1.5
+const SMALLER = 3
+const SMALLEST_STEP = 1e-5
 /** Sets for each tube that a quick whole choice is made of. */
 const QUICK = 12
 
 export type Tools = {
+  readonly highs: Highs
   readonly plane: Plane
   readonly search: SetSearch
   readonly program: SetProgram
@@ -52,13 +54,26 @@ export class Branch {
   /** No choice in this branch costs less, except the incumbent. */
   bound = Number.NEGATIVE_INFINITY
   relaxed: Relaxed | null = null
+  /** Prices of the highest bound, and the least reduced cost there is at them. */
+  private ground: { readonly prices: Prices; readonly cuts: readonly Cut[]; readonly least: number } | null = null
   private cuts: readonly Cut[] = []
+  private readonly columns: Column[] = []
+  private readonly known = new Set<string>()
+  private readonly program: RelaxedSets
 
   constructor(
     private readonly tools: Tools,
     private readonly count: Count,
-    private columns: Column[],
-  ) {}
+    columns: readonly Column[],
+  ) {
+    const { highs, limits, plane } = tools
+    this.program = new RelaxedSets(highs, limits, plane.x.length, plane.singleCost, count)
+    this.letIn(columns)
+  }
+
+  dispose(): void {
+    this.program.dispose()
+  }
 
   get isOpen(): boolean {
     return this.bound < this.tools.incumbent.cost
@@ -70,7 +85,7 @@ export class Branch {
       { least, most: at },
       { least: at + 1, most },
     ].map((count) => {
-      const half = new Branch(this.tools, count, [...this.columns])
+      const half = new Branch(this.tools, count, this.columns)
       half.bound = this.bound
       return half
     })
@@ -81,52 +96,49 @@ export class Branch {
   generate(): boolean {
     const { plane, report } = this.tools
     while (!this.isOver) {
-      const relaxed = this.solve()
+      const relaxed = this.program.solve()
       if (!relaxed) return false
-      this.round(relaxed)
+      this.relaxed = relaxed
+      this.round(this.columns, relaxed)
       const prices = pricesOf(relaxed)
       const { found, least } = this.below(prices)
-      this.raise(boundOf(plane, prices, this.count, least))
-      report('pricing', { sets: this.columns.length })
-      if (found.length === 0) return true
-      this.columns.push(...found)
+      const bound = boundOf(plane, prices, this.count, least)
+      if (bound > this.bound - 1) this.ground = { prices, cuts: this.cuts, least }
+      this.raise(bound)
+      report('pricing', { sets: this.columns.length, cuts: this.cuts.length })
+      if (!this.letIn(found)) return true
       if (!this.isOpen) return true
     }
     return false
+  }
+
+  /** Cuts on three points, and the sets they call for, as long as they raise the bound and so many seconds are left. */
+  tighten(seconds: number): void {
+    let fruitless = 0
+    for (let round = 0; round < CUT_ROUNDS && this.relaxed && this.isOpen; round += 1) {
+      if (this.isOver || this.tools.limits.seconds() < seconds) return
+      const broken = brokenCuts(this.columns, this.relaxed.chosen, this.cuts).slice(0, CUTS_AT_ONCE)
+      if (broken.length === 0) return
+      const before = this.bound
+      this.cuts = [...this.cuts, ...broken]
+      this.program.cut(broken)
+      if (!this.generate()) return
+      fruitless = this.bound > before * (1 + GAIN) ? 0 : fruitless + 1
+      if (fruitless > FRUITLESS) return
+    }
   }
 
   /** A better whole choice among the sets let in so far. */
   improve(seconds: number): void {
     const { program, incumbent, plane, report, shortcuts } = this.tools
     if (!this.relaxed || this.isOver || !this.isOpen || !shortcuts) return
-    this.dive()
+    this.dive(this.columns, this.relaxed)
     const reduced = reducedCosts(this.columns, pricesOf(this.relaxed), this.cuts)
     const order = [...this.columns.keys()].sort((a, b) => (reduced[a] as number) - (reduced[b] as number) || a - b)
     const columns = order.slice(0, QUICK * plane.x.length).map((place) => this.columns[place] as Column)
-    const { chosen } = program.whole(this.problem(columns), incumbent.cost, seconds)
+    const { chosen } = program.whole(this.problem(columns, []), incumbent.cost, seconds)
     if (chosen) incumbent.offer(chosen.map((place) => columns[place] as Column))
     report('improving', { sets: columns.length })
-  }
-
-  private round(relaxed: Relaxed): void {
-    const { incumbent, plane, shortcuts } = this.tools
-    if (shortcuts) incumbent.offer(roundedChoice(plane, this.columns, relaxed))
-  }
-
-  private dive(): void {
-    const { program, incumbent, report, shortcuts } = this.tools
-    if (!this.relaxed || this.isOver || !shortcuts) return
-    const sets = dive({
-      program,
-      problem: this.problem(this.columns),
-      from: this.relaxed,
-      further: (relaxed, taken) => {
-        const prices = pricesOf(relaxed)
-        return this.below({ ...prices, points: prices.points.map((price, at) => (taken.has(at) ? OUT : price)) }).found
-      },
-    })
-    if (sets) incumbent.offer(sets)
-    report('diving', { sets: this.columns.length })
   }
 
   /**
@@ -135,21 +147,12 @@ export class Branch {
    * a choice found answers it for good, none lifts the bound to the ceiling.
    */
   settle(): void {
-    for (let step = STEP; this.isOpen && !this.isOver; step *= GROWTH) {
+    for (let step = STEP; this.isOpen && !this.isOver && step > SMALLEST_STEP; ) {
       const ceiling = Math.min(this.tools.incumbent.cost, Math.ceil(this.bound * (1 + step)))
-      if (!this.list(ceiling) || !this.askBelow(ceiling)) return
+      const listed = this.list(ceiling)
+      if (listed && !this.askBelow(ceiling, listed)) return
+      step *= listed ? GROWTH : 1 / SMALLER
     }
-  }
-
-  /** False when it found no answer in time. */
-  private askBelow(ceiling: number): boolean {
-    for (let round = 0; round < CUT_ROUNDS && this.bound < ceiling; round += 1) {
-      const going = round === 0 ? this.tighten(ceiling) : this.cut(ceiling)
-      if (this.isOver) return false
-      if (!going) break
-    }
-    if (this.bound < ceiling) this.dive()
-    return this.bound >= ceiling || this.finish(ceiling)
   }
 
   private get isOver(): boolean {
@@ -157,14 +160,39 @@ export class Branch {
     return cancelled() || seconds() <= 0
   }
 
-  private solve(): Relaxed | null {
-    this.relaxed = this.tools.program.relaxed(this.problem(this.columns))
-    return this.relaxed
+  /** False when none of them is new. */
+  private letIn(columns: readonly Column[]): boolean {
+    const fresh = columns.filter(({ members }) => !this.known.has(String(members)))
+    for (const { members } of fresh) this.known.add(String(members))
+    this.columns.push(...fresh)
+    this.program.add(fresh)
+    return fresh.length > 0
   }
 
-  private problem(columns: readonly Column[]) {
+  private round(columns: readonly Column[], relaxed: Relaxed): void {
+    const { incumbent, plane, shortcuts } = this.tools
+    if (shortcuts) incumbent.offer(roundedChoice(plane, columns, relaxed))
+  }
+
+  private dive(columns: readonly Column[], from: Relaxed): void {
+    const { program, incumbent, report, shortcuts } = this.tools
+    if (this.isOver || !shortcuts) return
+    const sets = dive({
+      program,
+      problem: this.problem(columns, this.cuts),
+      from,
+      further: (relaxed, taken) => {
+        const prices = pricesOf(relaxed)
+        return this.below({ ...prices, points: prices.points.map((price, at) => (taken.has(at) ? OUT : price)) }).found
+      },
+    })
+    if (sets) incumbent.offer(sets)
+    report('diving', { sets: columns.length })
+  }
+
+  private problem(columns: readonly Column[], cuts: readonly Cut[]) {
     const { x, singleCost } = this.tools.plane
-    return { points: x.length, singleCost, columns, cuts: this.cuts, count: this.count }
+    return { points: x.length, singleCost, columns, cuts, count: this.count }
   }
 
   /** Costs are whole. */
@@ -174,10 +202,13 @@ export class Branch {
 
   /** The sets that save most at these prices, no point in too many of them; and the least reduced cost of all. */
   private below(prices: Prices): { readonly found: readonly FoundSet[]; readonly least: number } {
+    const cutsOf = cutPrices(this.cuts, prices.cuts)
     let kept: FoundSet[] = []
     let limit = -WORTHWHILE
     const complete = this.tools.search.each(prices.points, limit + prices.count, (found) => {
-      kept.push({ ...found, reduced: found.reduced - prices.count })
+      // Cuts only make a set dearer.
+      const reduced = found.reduced - prices.count - cutsOf(found.members)
+      if (reduced < limit) kept.push({ ...found, reduced })
       if (kept.length >= 2 * LET_IN) {
         kept = kept.sort(byReduced).slice(0, LET_IN)
         limit = (kept[LET_IN - 1] as FoundSet).reduced
@@ -189,83 +220,46 @@ export class Branch {
     return { found: spreadOut(kept), least }
   }
 
-  /**
-   * All sets that may be in a choice below the ceiling, at the latest prices. The prices are good
-   * for that only once no set has a reduced cost below 0: those that have are let in first. False
-   * when they are too many, or time is up.
-   */
-  private list(ceiling: number): boolean {
-    const { plane, report } = this.tools
-    while (this.relaxed && !this.isOver) {
-      const prices = pricesOf(this.relaxed)
-      const room = ceiling - boundOf(plane, prices, this.count, -WORTHWHILE)
-      const within = this.within(prices, Math.max(room, 0))
-      if (!within) return false
-      const known = new Set(this.columns.map(({ members }) => String(members)))
-      const missed = within.filter(({ members, reduced }) => reduced < -WORTHWHILE && !known.has(String(members)))
-      if (missed.length > 0) {
-        this.columns.push(...spreadOut(missed.toSorted(byReduced)))
-        this.solve()
-        continue
-      }
-      const least = within.reduce((a, { reduced }) => Math.min(a, reduced), -WORTHWHILE)
-      this.raise(Math.min(ceiling, boundOf(plane, prices, this.count, least)))
-      if (this.bound >= ceiling) return true
-      this.columns = within.map(({ members, spread }) => ({ members, spread }))
-      report('listing', { sets: within.length, ceiling })
-      return true
-    }
-    return false
-  }
-
-  /** All sets of a reduced cost below the room, cuts counted; null when they are too many. */
-  private within(prices: Prices, room: number): readonly FoundSet[] | null {
-    const byPoint = cutsByPoint(this.cuts)
+  /** All sets that may be in a choice below the ceiling; null when they are too many, or time is up. */
+  private list(ceiling: number): readonly Column[] | null {
+    const { ground } = this
+    if (!ground || this.isOver) return null
+    const { plane, search, report } = this.tools
+    const { prices, cuts, least } = ground
+    const room = Math.max(0, ceiling - boundOf(plane, prices, this.count, least))
+    const cutsOf = cutPrices(cuts, prices.cuts)
+    const listed: Column[] = []
     const limit = room + prices.count
-    const listed: FoundSet[] = []
-    const complete = this.tools.search.each(prices.points, limit, (found) => {
-      const cuts = cutsHeld(found.members, byPoint).reduce((sum, cut) => sum + (prices.cuts[cut] as number), 0)
-      const reduced = found.reduced - prices.count - cuts
-      if (reduced < room) listed.push({ ...found, reduced })
+    const complete = search.each(prices.points, limit, ({ members, spread, reduced }) => {
+      if (reduced - prices.count - cutsOf(members) < room) listed.push({ members, spread })
       return listed.length > LISTED ? Number.NEGATIVE_INFINITY : limit
     })
-    return complete && listed.length <= LISTED ? listed : null
+    if (!complete || listed.length > LISTED) return null
+    report('listing', { sets: listed.length, ceiling })
+    return listed
   }
 
-  /** One round of cuts; false when there are none to make. */
-  private cut(ceiling: number): boolean {
-    const broken = this.relaxed ? brokenCuts(this.columns, this.relaxed.chosen, this.cuts) : []
-    this.cuts = [...this.cuts, ...broken]
-    return broken.length > 0 && this.tighten(ceiling)
-  }
-
-  /** Solves, and lets sets go that are hopeless below the ceiling; false when stopped. */
-  private tighten(ceiling: number): boolean {
-    const { plane, report } = this.tools
-    const relaxed = this.solve()
-    if (!relaxed) return false
-    this.round(relaxed)
-    const prices = pricesOf(relaxed)
-    const reduced = reducedCosts(this.columns, prices, this.cuts)
-    const least = reduced.reduce((a, b) => Math.min(a, b), 0)
-    const base = boundOf(plane, prices, this.count, least)
-    this.raise(Math.min(ceiling, base))
-    const kept = [...this.columns.keys()].filter((place) => base + (reduced[place] as number) < ceiling)
-    // The columns stay as the ground for the next ceiling's prices.
-    if (kept.length === 0) this.raise(ceiling)
-    if (this.bound >= ceiling) return true
-    this.columns = kept.map((place) => this.columns[place] as Column)
-    this.relaxed = { ...relaxed, chosen: Float64Array.from(kept, (place) => relaxed.chosen[place] as number) }
-    report('cutting', { sets: kept.length, cuts: this.cuts.length, ceiling })
-    return true
-  }
-
-  private finish(ceiling: number): boolean {
-    const { program, incumbent, limits, report } = this.tools
-    const { chosen, bound } = program.whole(this.problem(this.columns), ceiling, limits.seconds())
-    if (chosen) incumbent.offer(chosen.map((place) => this.columns[place] as Column))
-    this.raise(Math.min(ceiling, incumbent.cost, bound))
-    report('finishing', { sets: this.columns.length, ceiling })
+  /** False when it found no answer in time. */
+  private askBelow(ceiling: number, listed: readonly Column[]): boolean {
+    const { plane, program, incumbent, limits, report } = this.tools
+    const narrowed = narrowedList({
+      plane,
+      program,
+      count: this.count,
+      ceiling,
+      columns: listed,
+      cuts: this.ground?.cuts ?? [],
+      onRelaxed: (columns, relaxed) => this.round(columns, relaxed),
+    })
+    const { columns, cuts, bound } = narrowed
+    report('cutting', { sets: columns.length, cuts: cuts.length, ceiling })
+    this.raise(Math.min(ceiling, bound))
+    if (this.bound >= ceiling || !this.isOpen) return true
+    if (this.isOver) return false
+    const answer = program.whole(this.problem(columns, cuts), ceiling, limits.seconds())
+    if (answer.chosen) incumbent.offer(answer.chosen.map((place) => columns[place] as Column))
+    this.raise(Math.min(ceiling, incumbent.cost, answer.bound))
+    report('finishing', { sets: columns.length, ceiling })
     return this.bound >= ceiling || !this.isOpen
   }
 }

@@ -6,12 +6,13 @@
  *    until no set of all there are has a reduced cost below 0. Its value is a
  *    lower bound (`price-bound.ts`).
  * 2. A relaxed choice of 24.5 sets becomes two branches: up to 24, and from 25.
- * 3. Whole choices: rounded from the relaxed ones, then the best there is
+ * 3. In each branch cuts on three points raise the bound (`subset-cuts.ts`), with whatever sets
+ *    their prices call for, again out of all there are.
+ * 4. Whole choices: rounded from the relaxed ones, made whole bit by bit, and the best there is
  *    among the sets let in.
- * 4. In a branch, a set whose reduced cost exceeds what lies between bound and
- *    cost cannot be in a better choice. All others are listed, again over all
- *    sets there are; cuts raise the bound and shorten the list, and a
- *    whole-number program settles the rest, or shows what it left open.
+ * 5. A set whose reduced cost exceeds what lies between the bound and a ceiling cannot be in a
+ *    choice below it. All others are listed, and a whole-number program over them finds one, or
+ *    lifts the bound to the ceiling; so on until bound and cost meet, or time is up.
  *
  * Deterministic but for the time limit: where that ends the search, the bound
  * says how much is open.
@@ -40,6 +41,8 @@ export type SetOptions = {
 
 /** Seconds for a quick whole choice. */
 const IMPROVING = 3
+/** Part of the time that cuts leave. */
+const LEFT_FOR_CHOICES = 0.6
 
 export async function planSets(plane: Plane, options: SetOptions): Promise<SetPlan> {
   return planSetsBy(await loadSolver(), plane, options)
@@ -63,19 +66,33 @@ export function planSetsBy(highs: Highs, plane: Plane, options: SetOptions): Set
   }
   const program = new SetProgram(highs, limits)
   const { size, shortcuts = true } = options
-  const tools: Tools = { plane, search: new SetSearch(plane, size), program, incumbent, limits, shortcuts, report }
+  const tools: Tools = {
+    highs,
+    plane,
+    search: new SetSearch(plane, size),
+    program,
+    incumbent,
+    limits,
+    shortcuts,
+    report,
+  }
   const most = Math.floor(plane.x.length / options.size)
   const root = new Branch(tools, { least: 0, most }, [...nearSets(plane, options.size)])
   open = [root]
-  const relaxed = root.generate() ? root.relaxed : null
-  if (relaxed && root.isOpen) {
-    open = [...parts(root, relaxed.chosen)]
-    for (const branch of open) branch.generate()
-    const nearestFirst = open.toSorted((a, b) => a.bound - b.bound)
-    for (const branch of nearestFirst) branch.improve(Math.min(IMPROVING, options.seconds / 8))
-    for (const branch of nearestFirst) branch.settle()
+  try {
+    const relaxed = root.generate() ? root.relaxed : null
+    if (relaxed && root.isOpen) {
+      open = [...parts(root, relaxed.chosen)]
+      for (const branch of open) branch.generate()
+      const nearestFirst = open.toSorted((a, b) => a.bound - b.bound)
+      for (const branch of nearestFirst) branch.tighten(LEFT_FOR_CHOICES * options.seconds)
+      for (const branch of nearestFirst) branch.improve(Math.min(IMPROVING, options.seconds / 8))
+      for (const branch of nearestFirst) branch.settle()
+    }
+    return outcome(tools, boundOfAll())
+  } finally {
+    for (const branch of new Set([root, ...open])) branch.dispose()
   }
-  return outcome(tools, boundOfAll())
 }
 
 /** The branch, or two where the relaxed number of sets is no whole one. */

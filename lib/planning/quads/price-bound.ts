@@ -8,7 +8,8 @@
  * a fixed grain, so that sums of them and of whole costs are exact.
  */
 import type { Plane } from '@/lib/domain/pairing/plane'
-import { type Column, type Count, type Cut, cutsByPoint, cutsHeld, type Relaxed } from './set-program'
+import { type Cut, cutPrices } from './cut-prices'
+import type { Column, Count, Relaxed } from './set-program'
 
 const GRAIN = 2 ** -16
 
@@ -32,9 +33,9 @@ export function boundOf({ singleCost }: Plane, prices: Prices, count: Count, lea
 }
 
 export function reducedCosts(columns: readonly Column[], prices: Prices, cuts: readonly Cut[]): readonly number[] {
-  const byPoint = cutsByPoint(cuts)
+  const cutsOf = cutPrices(cuts, prices.cuts)
   return columns.map(({ members, spread }) => {
     const paid = members.reduce((sum, point) => sum + (prices.points[point] as number), prices.count)
-    return spread - cutsHeld(members, byPoint).reduce((sum, cut) => sum + (prices.cuts[cut] as number), paid)
+    return spread - paid - cutsOf(members)
   })
 }

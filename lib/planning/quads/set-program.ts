@@ -13,10 +13,9 @@
  * sums, so that no tolerance of the solver enters it.
  */
 import loadHighs, { type Highs, type HighsCallbackMap, type Model } from 'highs'
+import { type Cut, cutsByPoint, cutsHeld } from './cut-prices'
 
 export type Column = { readonly members: readonly number[]; readonly spread: number }
-/** Three points of which at most one chosen set can hold two or more. */
-export type Cut = readonly [number, number, number]
 
 /** How many sets are chosen, inclusive. */
 export type Count = { readonly least: number; readonly most: number }
@@ -153,23 +152,4 @@ export class SetProgram {
       ...(whole ? { integrality: new Array(numCols).fill(one) } : {}),
     }
   }
-}
-
-type CutsByPoint = ReadonlyMap<number, readonly number[]>
-
-export function cutsByPoint(cuts: readonly Cut[]): CutsByPoint {
-  const byPoint = new Map<number, number[]>()
-  cuts.forEach((cut, place) => {
-    for (const point of cut) byPoint.set(point, [...(byPoint.get(point) ?? []), place])
-  })
-  return byPoint
-}
-
-/** Places of the cuts of which the set holds two points or more. */
-export function cutsHeld(members: readonly number[], byPoint: CutsByPoint): number[] {
-  const held = new Map<number, number>()
-  for (const point of members) {
-    for (const cut of byPoint.get(point) ?? []) held.set(cut, (held.get(cut) ?? 0) + 1)
-  }
-  return [...held].flatMap(([cut, count]) => (count >= 2 ? [cut] : []))
 }

@@ -3,7 +3,8 @@
  * all sets that hold two or three at most one is chosen. The relaxed choice
  * often breaks this by half.
  */
-import type { Column, Cut } from './set-program'
+import type { Cut } from './cut-prices'
+import type { Column } from './set-program'
 
 const BROKEN_BY = 0.02
 const AT_MOST = 400

@@ -54,6 +54,14 @@ export type ShareResult = {
   readonly stop: ShareStop
 }
 
+export type ShareSettings = {
+  readonly seconds: number
+  /** Seconds since some fixed instant: time is passed in. */
+  readonly clock: () => number
+  readonly onRound?: (round: { readonly rounds: number; readonly sets: number; readonly jobsAtMost: number }) => void
+  readonly cancelled?: () => boolean
+}
+
 /** Ten thousand yardsticks: no set costs near as much, so no job is given up for a better match. */
 export const JOB_WORTH = 10_000_000_000
 

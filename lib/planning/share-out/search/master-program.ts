@@ -1,17 +1,17 @@
 /**
- * The sharing over the sets known so far, as a linear or an integer program for HiGHS:
+ * The sharing over the sets known so far, as a linear program for HiGHS:
  *
  *   maximise  Σ worth·y_j − Σ cost_c·x_c
  *   each group of job j:  Σ x_c − y_j = 0      (dual v_g, free)
  *   each tube:            Σ x_c ≤ 1            (dual u_i ≥ 0)
  *   all jobs:             Σ y_j ≤ most         (dual w ≥ 0)
- *   0 ≤ x, y ≤ 1
+ *   0 ≤ x, 0 ≤ y_j ≤ the number of jobs alike that j stands for (alike-jobs.ts)
  *
  * In yardsticks, so that figures stay near one. Solved as the minimum of the negative.
  */
 import type { Highs } from 'highs'
 import { POINTS_PER_YARDSTICK } from '@/lib/domain/matching/search/spread-cost'
-import { costOf, JOB_WORTH, type ShareColumn, type ShareProblem } from './share-problem'
+import { costOf, JOB_WORTH, type ShareColumn, type ShareProblem } from '../share-problem'
 
 export type Duals = {
   /** For each tube of the stock, points, not negative. */
@@ -41,6 +41,7 @@ export class MasterProgram {
   constructor(
     private readonly highs: Highs,
     private readonly problem: ShareProblem,
+    private readonly times: readonly number[],
   ) {
     this.groups = problem.groups.length
     this.rows = this.groups + problem.tubeCount + 1
@@ -57,7 +58,8 @@ export class MasterProgram {
       const { group, tubes } = column
       const indices = [group, ...tubes.map((tube) => this.groups + tube)]
       const entries = { indices, values: indices.map(() => 1) }
-      this.model.addCol(costOf(column) / POINTS_PER_YARDSTICK, 0, 1, entries)
+      // Its tubes keep it to 1; were that a bound of its own, part of its price would hide in it.
+      this.model.addCol(costOf(column) / POINTS_PER_YARDSTICK, 0, this.highs.infinity, entries)
       this.columns.push(column)
     }
   }
@@ -90,25 +92,8 @@ export class MasterProgram {
   /** From now on these sets are taken for certain; all others are free again. */
   certain(columns: ReadonlySet<ShareColumn>): void {
     this.columns.forEach((column, at) => {
-      this.model.changeColBounds(this.problem.jobCount + at, columns.has(column) ? 1 : 0, 1)
+      this.model.changeColBounds(this.problem.jobCount + at, columns.has(column) ? 1 : 0, this.highs.infinity)
     })
-  }
-
-  /** The best whole sharing over these sets; `start` is one to begin with. Last of all: the columns stay whole. */
-  whole(start: readonly ShareColumn[], seconds: number): readonly ShareColumn[] {
-    const { model, highs, columns } = this
-    const jobs = this.problem.jobCount
-    const { integer } = highs.constants.variableType
-    for (let at = 0; at < jobs + columns.length; at += 1) model.changeColIntegrality(at, integer)
-    model.options.set({ time_limit: Math.max(1, seconds), mip_rel_gap: 0, mip_abs_gap: 1e-6 })
-    const inStart = new Set(start)
-    const served = new Set(start.map(({ group }) => this.problem.groups[group]?.job))
-    const ofJobs = Array.from({ length: jobs }, (_, job) => (served.has(job) ? 1 : 0))
-    model.setSolution({ colValue: [...ofJobs, ...columns.map((column) => (inStart.has(column) ? 1 : 0))] })
-    model.run()
-    const { colValue } = model.getSolution()
-    const chosen = columns.filter((_, at) => (colValue[jobs + at] ?? 0) > 0.5)
-    return chosen.length > 0 ? chosen : start
   }
 
   private jobsOnly(): Model {
@@ -132,11 +117,11 @@ export class MasterProgram {
       numRows: rows,
       colCost: Array<number>(jobs).fill(-WORTH),
       colLower: Array<number>(jobs).fill(0),
-      colUpper: Array<number>(jobs).fill(1),
+      colUpper: [...this.times],
       rowLower: Array.from({ length: rows }, (_, row) => (row < groups ? 0 : -highs.infinity)),
       rowUpper: Array.from({ length: rows }, (_, row) => {
         if (row < groups) return 0
-        return row === rows - 1 ? jobs : 1
+        return row === rows - 1 ? this.times.reduce((sum, each) => sum + each, 0) : 1
       }),
       matrix: { format: 'csc', numRows: rows, numCols: jobs, starts, indices, values },
     })
