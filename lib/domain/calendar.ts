@@ -14,10 +14,18 @@ export function readDay(text: string): Day | null {
   return real ? (text.trim() as Day) : null
 }
 
-export function dayInZone(instant: Date, zone: string): Day {
-  const parts = new Intl.DateTimeFormat('en-CA', { timeZone: zone, year: 'numeric', month: '2-digit', day: '2-digit' })
-  return parts.format(instant) as Day
+/** A formatter takes longer to make than a thousand days to write. */
+const DAY_FORMATS = new Map<string, Intl.DateTimeFormat>()
+
+function dayFormat(zone: string): Intl.DateTimeFormat {
+  const known = DAY_FORMATS.get(zone)
+  if (known) return known
+  const made = new Intl.DateTimeFormat('en-CA', { timeZone: zone, year: 'numeric', month: '2-digit', day: '2-digit' })
+  DAY_FORMATS.set(zone, made)
+  return made
 }
+
+export const dayInZone = (instant: Date, zone: string): Day => dayFormat(zone).format(instant) as Day
 
 export function addDays(day: Day, days: number): Day {
   const date = new Date(`${day}T00:00:00Z`)

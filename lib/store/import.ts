@@ -3,7 +3,15 @@ import { mkdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { dataFolder, db, type Tx } from './database'
 
-export type ImportState = 'chosen' | 'running' | 'done' | 'cancelled' | 'failed' | 'undone'
+/** How an import was begun; kept, so that one that was cut short can go on. */
+export type KeptOrder = {
+  /** What each column means; null: passed over. */
+  readonly mapping: readonly (string | null)[]
+  /** One bad row keeps all of them out. */
+  readonly allOrNothing: boolean
+}
+
+export type ImportState = 'chosen' | 'running' | 'done' | 'cancelled' | 'failed' | 'undoing' | 'undone'
 
 export type Import = {
   readonly id: string
@@ -15,6 +23,8 @@ export type Import = {
   readonly taken: number
   readonly refused: number
   readonly undoneAt: Date | null
+  /** Null: not begun yet. */
+  readonly order: KeptOrder | null
 }
 
 const columns = {
@@ -27,15 +37,20 @@ const columns = {
   taken: true,
   refused: true,
   undoneAt: true,
+  order: true,
 } as const
 
-type Row = Omit<Import, 'state'> & { state: string }
+type Row = Omit<Import, 'state' | 'order'> & { state: string; order: unknown }
 
-const importOf = (row: Row): Import => ({ ...row, state: row.state as ImportState })
+const importOf = (row: Row): Import => ({
+  ...row,
+  state: row.state as ImportState,
+  order: row.order as KeptOrder | null,
+})
 
 export async function createImport(
   tx: Tx,
-  head: Omit<Import, 'id' | 'taken' | 'refused' | 'undoneAt'>,
+  head: Omit<Import, 'id' | 'taken' | 'refused' | 'undoneAt' | 'order'>,
 ): Promise<string> {
   return (await tx.import.create({ data: { ...head, taken: 0, refused: 0 }, select: { id: true } })).id
 }
@@ -43,6 +58,13 @@ export async function createImport(
 export async function findImport(id: string, tx: Tx = db()): Promise<Import | null> {
   const row = await tx.import.findUnique({ where: { id }, select: columns })
   return row && importOf(row)
+}
+
+/** Neither chosen only nor over: under way, or cut short. */
+export async function listOpenImports(): Promise<Import[]> {
+  const where = { state: { in: ['running', 'undoing'] } }
+  const rows = await db().import.findMany({ where, orderBy: { at: 'desc' }, select: columns })
+  return rows.map(importOf)
 }
 
 /** Newest first. */
@@ -56,9 +78,14 @@ export async function moveImport(
   tx: Tx,
   id: string,
   from: readonly ImportState[],
-  data: Partial<Pick<Import, 'state' | 'taken' | 'refused' | 'undoneAt' | 'rows'>>,
+  {
+    order,
+    ...data
+  }: Partial<Pick<Import, 'state' | 'taken' | 'refused' | 'undoneAt' | 'rows'>> & { order?: KeptOrder },
 ): Promise<boolean> {
-  return (await tx.import.updateMany({ where: { id, state: { in: [...from] } }, data })).count === 1
+  const kept = order && { order: { ...order, mapping: [...order.mapping] } }
+  const moved = await tx.import.updateMany({ where: { id, state: { in: [...from] } }, data: { ...data, ...kept } })
+  return moved.count === 1
 }
 
 export async function rememberMapping(tx: Tx, key: string, mapping: readonly (string | null)[]): Promise<void> {
@@ -79,6 +106,13 @@ export async function takenMarks(tx: Tx, marks: readonly string[]): Promise<Read
 
 export async function listAllMarks(): Promise<ReadonlySet<string>> {
   return new Set((await db().tube.findMany({ select: { mark: true } })).map(({ mark }) => mark))
+}
+
+export const countImported = (importId: string): Promise<number> => db().tube.count({ where: { importId } })
+
+/** Ids of the tubes that are there of it. */
+export async function listImportedIds(importId: string): Promise<ReadonlySet<string>> {
+  return new Set((await db().tube.findMany({ where: { importId }, select: { id: true } })).map(({ id }) => id))
 }
 
 /** Tubes of the import that nothing was done with since: not corrected, moved, held, quoted, fitted or pictured. */

@@ -19,24 +19,25 @@ export type BulkTube = {
   readonly family: string
   readonly whereabouts: string
   readonly test: NewTest | null
+  /** Number of its row in the file. */
+  readonly row: number
 }
 
-/** Where a part of an import stands in the whole of it. */
-export type BulkPlace = { readonly importId: string; readonly first: number; readonly createdAt: Date }
+export type BulkPlace = { readonly importId: string; readonly createdAt: Date }
 
 type Cell = string | number | boolean | Date | null
 type Column<Row> = readonly [name: string, cell: (row: Row) => Cell, always?: 'always']
 
 export async function insertTubes(tx: Tx, tubes: readonly BulkTube[], place: BulkPlace): Promise<void> {
-  const { importId, first } = place
   const sets = await setIds(tx, tubes)
-  const placed = tubes.map((tube, at) => ({ id: idAt(importId, first + at), tube }))
+  const placed = tubes.map((tube) => ({ id: importedId(place.importId, tube.row), tube }))
   const tests = placed.flatMap(({ id, tube: { test } }) => (test ? sectionsOf(id, test) : []))
   await insertAll(tx, 'Tube', tubeColumns(place, sets), placed)
   await insertAll(tx, 'TubeTest', TEST_COLUMNS, tests)
 }
 
-const idAt = (importId: string, place: number): string => `${importId}-${place.toString(36).padStart(5, '0')}`
+/** Of one row of one import always the same, so that no row can come in twice. */
+export const importedId = (importId: string, row: number): string => `${importId}-${row.toString(36).padStart(5, '0')}`
 
 async function setIds(tx: Tx, tubes: readonly BulkTube[]): Promise<ReadonlyMap<string, string | null>> {
   const ids = new Map<string, string | null>()
@@ -94,6 +95,8 @@ const TEST_COLUMNS: readonly Column<PlacedSection>[] = [
   ['testedBy', ({ test }) => test.testedBy, 'always'],
   ['instrumentName', ({ test }) => test.instrumentName, 'always'],
   ...TEST_TEXTS.map((name): Column<PlacedSection> => [name, ({ test }) => test[name]]),
+  // Empty is not its default.
+  ['microphony', ({ test }) => test.microphony, 'always'],
   ['plateVolts', ({ test }) => test.plateVoltage],
   ['screenVolts', ({ test }) => test.screenVoltage],
   ['gridVolts', ({ test }) => test.gridVoltage],

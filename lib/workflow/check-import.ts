@@ -8,7 +8,8 @@ import type { RefusedRow } from '@/lib/exchange/fault-table'
 import type { Table, TableRow } from '@/lib/exchange/read-table'
 import { type ImportedTube, type RowReading, readTubeRow } from '@/lib/exchange/read-tube-row'
 import type { ColumnMapping } from '@/lib/exchange/tube-columns'
-import { listAllMarks } from '@/lib/store/import'
+import { listAllMarks, listImportedIds } from '@/lib/store/import'
+import { importedId } from '@/lib/store/tube-bulk'
 import { breathe, isToStop, noteProgress } from './import-progress'
 
 export type GoodRow = { readonly row: TableRow; readonly tube: ImportedTube }
@@ -28,28 +29,34 @@ export function rowReading(mapping: ColumnMapping, shop: Shop, now: Date): RowRe
   return { mapping, currency, digits: minorDigits(currency), words: wordsFor(shop.words), today, typeOf }
 }
 
-/** Null when it was asked to stop. `id` names it in the progress; empty: a preview, not told of. */
+/** Null when it was asked to stop. Rows in stock from before it was cut short are neither good nor refused. */
 export async function checkTable(id: string, table: Table, reading: RowReading): Promise<CheckedTable | null> {
-  const marks = new Map<string, number>()
-  const taken = await listAllMarks()
+  const marks: Marks = { taken: await listAllMarks(), inFile: new Map() }
+  const written = await listImportedIds(id)
   const good: GoodRow[] = []
   const refused: RefusedRow[] = []
   for (const [place, row] of table.rows.entries()) {
-    if (place % ROWS_A_PIECE === 0 && id !== '') {
+    if (place % ROWS_A_PIECE === 0) {
       noteProgress(id, { phase: 'reading', done: place, total: table.rows.length })
       await breathe()
       if (isToStop(id)) return null
     }
+    const isIn = written.has(importedId(id, row.number))
     const read = readTubeRow(row.fields, reading)
-    if (!read.ok) refused.push({ row, faults: read.faults })
-    else {
-      const fault = markFault(read.tube.details.mark, taken, marks)
-      if (fault === null) good.push({ row, tube: read.tube })
-      else refused.push({ row, faults: [{ column: 'mark', sentence: fault }] })
-      if (read.tube.details.mark !== '') marks.set(read.tube.details.mark, row.number)
-    }
+    const faults = read.ok ? markFaults(read.tube.details.mark, marks) : read.faults
+    if (read.ok && read.tube.details.mark !== '') marks.inFile.set(read.tube.details.mark, row.number)
+    if (isIn) continue
+    if (read.ok && faults.length === 0) good.push({ row, tube: read.tube })
+    else refused.push({ row, faults })
   }
   return { good, refused }
+}
+
+type Marks = { readonly taken: ReadonlySet<string>; readonly inFile: Map<string, number> }
+
+function markFaults(mark: string, { taken, inFile }: Marks): RefusedRow['faults'] {
+  const sentence = markFault(mark, taken, inFile)
+  return sentence === null ? [] : [{ column: 'mark', sentence }]
 }
 
 function markFault(mark: string, taken: ReadonlySet<string>, marks: ReadonlyMap<string, number>): string | null {

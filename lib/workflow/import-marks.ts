@@ -4,22 +4,21 @@ import { nextNumbers } from '@/lib/store/counter'
 import type { Tx } from '@/lib/store/database'
 import { takenMarks } from '@/lib/store/import'
 
-/** An empty mark takes the next free one. */
-export async function marksFor(tx: Tx, marks: readonly string[]): Promise<string[]> {
-  const own = new Set(marks)
-  const free = await freeMarks(tx, marks.filter((mark) => mark === '').length, own)
+/** An empty mark takes the next free one, but none that stands in another row of the file. */
+export async function marksFor(tx: Tx, marks: readonly string[], inFile: ReadonlySet<string>): Promise<string[]> {
+  const free = await freeMarks(tx, marks.filter((mark) => mark === '').length, inFile)
   return marks.map((mark) => mark || (free.pop() as string))
 }
 
 /** The lowest last, to be taken from the end. */
-async function freeMarks(tx: Tx, count: number, own: ReadonlySet<string>): Promise<string[]> {
+async function freeMarks(tx: Tx, count: number, inFile: ReadonlySet<string>): Promise<string[]> {
   const free: string[] = []
   while (free.length < count) {
     const wanted = count - free.length
     const first = await nextNumbers(tx, 'tube', FIRST_TUBE_NUMBER, wanted)
     const marks = Array.from({ length: wanted }, (_, place) => markOfNumber(first + place))
     const taken = await takenMarks(tx, marks)
-    free.push(...marks.filter((mark) => !taken.has(mark) && !own.has(mark)))
+    free.push(...marks.filter((mark) => !taken.has(mark) && !inFile.has(mark)))
   }
   return free.reverse()
 }

@@ -3,7 +3,7 @@ import { fail, ok, type Result } from '@/lib/domain/result'
 import { inTransaction } from '@/lib/store/database'
 import { writeHistory } from '@/lib/store/history'
 import { deleteTubes, findImport, importRest, listUndoable, moveImport } from '@/lib/store/import'
-import { breathe, endProgress, noteProgress } from './import-progress'
+import { breathe, endProgress, importProgress, noteProgress } from './import-progress'
 import type { Step } from './step'
 import type { StepFault } from './step-fault'
 
@@ -28,20 +28,32 @@ export async function takeBackAll(id: string): Promise<number> {
 
 export type Undone = { readonly gone: number; readonly kept: number; readonly marks: readonly string[] }
 
-/** Tubes that were corrected, tested, moved, quoted, fitted or pictured since stay, and are named. */
+/**
+ * Tubes that were corrected, tested, moved, quoted, fitted or pictured since stay, and are named. Stopped in the
+ * middle, it says “undoing” and can be asked for again.
+ */
 export async function undoImport(step: Step, id: string): Promise<Result<Undone, StepFault>> {
   const found = await findImport(id)
   if (!found) return fail({ code: 'not-found', what: 'This import' })
   if (found.state === 'undone') return fail({ code: 'import-undone-already', fileName: found.fileName })
+  if (importProgress(id)) return fail({ code: 'import-under-way', fileName: found.fileName })
+  noteProgress(id, { phase: 'taking back', done: 0, total: found.rows })
+  try {
+    return await takeOut(step, id)
+  } finally {
+    endProgress(id)
+  }
+}
+
+const UNDOABLE = ['done', 'running', 'cancelled', 'failed', 'undoing'] as const
+
+async function takeOut(step: Step, id: string): Promise<Result<Undone, StepFault>> {
+  const isBegun = await inTransaction((tx) => moveImport(tx, id, UNDOABLE, { state: 'undoing' }))
+  if (!isBegun) return fail({ code: 'not-found', what: 'An import that could be undone' })
   const gone = await takeBackAll(id)
-  endProgress(id)
   const rest = await inTransaction(async (tx) => {
     const left = await importRest(tx, id)
-    await moveImport(tx, id, ['done', 'running', 'cancelled', 'failed'], {
-      state: 'undone',
-      undoneAt: step.now,
-      taken: left.count,
-    })
+    await moveImport(tx, id, UNDOABLE, { state: 'undone', undoneAt: step.now, taken: left.count })
     const changes = [{ label: 'Taken back', from: '', to: String(gone) }]
     const note = { at: step.now, person: step.actor.name, subject: 'import', subjectId: id } as const
     await writeHistory(tx, { ...note, did: 'Import undone', changes })

@@ -50,6 +50,20 @@ describe('the migrations of the shop', () => {
     expect(await schemaDrift(path)).toContain('"new_Counter"')
   })
 
+  test('what was noted of noise stays as it was, and microphony is not made up', async () => {
+    const before = names.filter((name) => !name.endsWith('_microphony'))
+    const scripts = before.map((name) => readFileSync(join(migrationsFolder, name, 'migration.sql'), 'utf8'))
+    const script = readFileSync(
+      join(migrationsFolder, names.find((name) => name.endsWith('_microphony')) ?? '', 'migration.sql'),
+      'utf8',
+    )
+    execute(scripts.join('\n'))
+    execute(`PRAGMA foreign_keys = OFF; INSERT INTO "TubeTest" ("id", "tubeId", "testedAt", "testedBy", "instrumentName", "noise")
+      VALUES ('t', 'a', 0, 'Ines', 'Tester', 'rings when tapped')`)
+    execute(script)
+    expect(rows('SELECT noise, microphony FROM "TubeTest"')).toEqual([{ noise: 'rings when tapped', microphony: null }])
+  })
+
   // The format of Prisma's own tool: the checksum is the SHA-256 of the script (from memory).
   test('are recorded with the checksum of their script, as the tool of the database client records them', async () => {
     await migrate(path)

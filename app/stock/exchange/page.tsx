@@ -5,8 +5,10 @@ import { formatInstant } from '@/lib/domain/calendar'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { listImports } from '@/lib/store/import'
+import { listCutShort } from '@/lib/workflow/import-standing'
 import { importLimits, tableRefusal } from '@/lib/workflow/import-words'
 import { StockSections } from '../stock-sections'
+import { CutShortNotice } from './cut-short-notice'
 import { importStateWord } from './import-words'
 
 export const metadata: Metadata = { title: 'Import and export' }
@@ -26,11 +28,14 @@ export default async function ExchangePage({ searchParams }: PageProps<'/stock/e
   const { refused, row } = await searchParams
   const refusal = typeof refused === 'string' ? tableRefusal(refused, Number(row) || 0) : ''
   const imports = await listImports()
+  const cut = await listCutShort()
+  const cutOf = (id: string) => cut.find((one) => one.import.id === id)
   const { locale, tubes } = wordsFor(shop.words)
   return (
     <Shell shop={shop} actor={actor}>
       <StockSections words={shop.words} section="/stock/exchange" />
       <h1>Import and export</h1>
+      <CutShortNotice cut={cut} />
       <div className="columns">
         <section className="panel stack">
           <h2>Take in a list of {tubes}</h2>
@@ -55,8 +60,9 @@ export default async function ExchangePage({ searchParams }: PageProps<'/stock/e
           <ul>
             {imports.map((each) => (
               <li key={each.id}>
-                <Link href={`/stock/exchange/${each.id}`}>{each.fileName}</Link>: {importStateWord(each.state)},{' '}
-                {each.taken} of {each.rows} rows, {formatInstant(each.at, shop.timeZone, locale)} by {each.person}
+                <Link href={`/stock/exchange/${each.id}`}>{each.fileName}</Link>:{' '}
+                {importStateWord(each, cutOf(each.id) !== undefined)}, {cutOf(each.id)?.written ?? each.taken} of{' '}
+                {each.rows} rows, {formatInstant(each.at, shop.timeZone, locale)} by {each.person}
               </li>
             ))}
           </ul>

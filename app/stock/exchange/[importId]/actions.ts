@@ -3,7 +3,7 @@ import { redirect } from 'next/navigation'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { readForm } from '@/app/_components/form/read-form'
 import { requireStep } from '@/lib/session'
-import { cancelImport, startImport } from '@/lib/workflow/import-tubes'
+import { cancelImport, continueImport, startImport } from '@/lib/workflow/import-tubes'
 import { stepFaultText } from '@/lib/workflow/step-fault-text'
 import { TUBE_COLUMN_NAMES, type TubeColumn } from '@/lib/workflow/tube-column-names'
 import { undoImport } from '@/lib/workflow/undo-import'
@@ -21,6 +21,14 @@ export async function submitOrder(before: FormState, form: FormData): Promise<Fo
   })
   if (!started.ok) return refusedForm(before, read.values, stepFaultText(started.fault, shop))
   redirect(`/stock/exchange/${id}`)
+}
+
+export async function submitContinue(before: FormState, form: FormData): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  const id = String(form.get('importId'))
+  const begun = await continueImport(step, id)
+  if (!begun.ok) return refusedForm(before, { importId: id }, stepFaultText(begun.fault, shop))
+  redirect(`/stock/exchange/${encodeURIComponent(id)}`)
 }
 
 export async function submitCancel(_before: FormState, form: FormData): Promise<FormState> {

@@ -10,8 +10,10 @@ import { requireUser } from '@/lib/session'
 import { findImport, type Import, listImportMarks } from '@/lib/store/import'
 import { importPreview } from '@/lib/workflow/import-preview'
 import { importProgress } from '@/lib/workflow/import-progress'
+import { cutShort } from '@/lib/workflow/import-standing'
 import { importStateWord } from '../import-words'
 import { submitUndo } from './actions'
+import { CutShortPanel } from './cut-short-panel'
 import { MappingForm } from './mapping-form'
 import { mappingValues } from './mapping-schema'
 import { ProgressPanel } from './progress-panel'
@@ -25,12 +27,13 @@ export default async function ImportPage({ params }: PageProps<'/stock/exchange/
   const found = await findImport((await params).importId)
   if (!found) notFound()
   const progress = importProgress(found.id)
-  const { locale } = wordsFor(shop.words)
+  const cut = await cutShort(found)
+  const { locale, tubes } = wordsFor(shop.words)
   return (
     <Shell shop={shop} actor={actor}>
       <div className="page-head">
         <h1>
-          {found.fileName} <span className="soft">{importStateWord(found.state)}</span>
+          {found.fileName} <span className="soft">{importStateWord(found, cut !== null)}</span>
         </h1>
         <Link href="/stock/exchange">Import and export</Link>
       </div>
@@ -40,7 +43,8 @@ export default async function ImportPage({ params }: PageProps<'/stock/exchange/
       {progress && (
         <ProgressPanel importId={found.id} words={PHASES[progress.phase]} done={progress.done} total={progress.total} />
       )}
-      {!progress && <Outcome found={found} shop={shop} />}
+      {cut && <CutShortPanel cut={cut} tubes={tubes} />}
+      {!progress && !cut && <Outcome found={found} shop={shop} />}
       {!progress && ['chosen', 'cancelled', 'failed'].includes(found.state) && <Preview found={found} shop={shop} />}
     </Shell>
   )
@@ -49,19 +53,17 @@ export default async function ImportPage({ params }: PageProps<'/stock/exchange/
 async function Outcome({ found, shop }: { found: Import; shop: Shop }) {
   if (found.state === 'chosen') return null
   const { tube, tubes } = wordsFor(shop.words)
-  const isCutShort = found.state === 'running'
-  const left = found.state === 'undone' ? await listImportMarks(found.id) : []
+  const isLeftOver = found.state !== 'done'
+  const left = isLeftOver && found.taken > 0 ? await listImportMarks(found.id) : []
   return (
     <section className="panel stack">
       <h2>What came of it</h2>
-      {isCutShort ? (
-        <p className="caution">The server was stopped while this was under way. Undo it, and take the file in again.</p>
-      ) : (
-        <p>
-          {found.taken} {found.taken === 1 ? tube : tubes} {found.state === 'undone' ? 'left of it' : 'taken in'}.{' '}
-          {found.refused > 0 && `${found.refused} ${found.refused === 1 ? 'row needs' : 'rows need'} another look.`}
-        </p>
-      )}
+      <p>
+        {found.taken === 0
+          ? 'Nothing of it is in stock.'
+          : `${found.taken} ${found.taken === 1 ? tube : tubes} ${isLeftOver ? 'left of it' : 'taken in'}.`}{' '}
+        {found.refused > 0 && `${found.refused} ${found.refused === 1 ? 'row needs' : 'rows need'} another look.`}
+      </p>
       {left.length > 0 && <p>Kept, because something was done with them since: {left.join(', ')}.</p>}
       {found.refused > 0 && (
         <p>
@@ -71,7 +73,7 @@ async function Outcome({ found, shop }: { found: Import; shop: Shop }) {
           . Put them right there and take the file in again.
         </p>
       )}
-      {(found.taken > 0 || isCutShort) && found.state !== 'undone' && (
+      {found.taken > 0 && found.state !== 'undone' && (
         <ActForm
           action={submitUndo}
           values={{ importId: found.id }}

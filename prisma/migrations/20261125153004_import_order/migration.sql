@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Import" ADD COLUMN "order" JSONB;

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "TubeTest" ADD COLUMN "microphony" TEXT;

@@ -1,0 +1,2 @@
+-- CreateIndex
+CREATE INDEX "Tube_reference_idx" ON "Tube"("reference");
