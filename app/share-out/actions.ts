@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation'
 import { type FormState, refusedForm, savedForm } from '@/app/_components/form/form-state'
 import { readForm } from '@/app/_components/form/read-form'
 import { dayInZone } from '@/lib/domain/calendar'
+import { asRead } from '@/lib/domain/matching/carried-test'
 import { matchStatement } from '@/lib/domain/matching/match-statement'
 import { amps, ratio } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
@@ -48,11 +49,11 @@ export async function submitAccept(id: string, jobNumber: string, before: FormSt
   const { step, shop } = await requireStep()
   const ended = await endedShare(id)
   const job = ended?.ok ? ended.value.jobs.find((each) => each.jobNumber === jobNumber) : undefined
-  if (!ended?.ok || !job?.sets)
+  if (!ended?.ok || !job?.sets || !job.basis)
     return refusedForm(before, {}, 'This sharing is no longer at hand. Share out again, and accept from the new one.')
   const { yardsticks } = ended.value.limits
   const sets = job.sets.map((set): SharedSet => sharedSet(set, yardsticks))
-  const accepted = await acceptShare(step, shop, { jobNumber, readAs: job.readAs, sets })
+  const accepted = await acceptShare(step, shop, { jobNumber, basis: job.basis, sets })
   if (!accepted.ok) return refusedForm(before, {}, stepFaultText(accepted.fault, shop))
   revalidatePath(`/jobs/${jobNumber}`, 'layout')
   revalidatePath(`/share-out/${id}`)
@@ -69,7 +70,7 @@ const sharedSet = (
     tubeId: candidate.tubeId,
     mark: candidate.mark,
     side,
-    test: candidate.test,
+    test: asRead(candidate.test),
     price: candidate.price,
   })),
 })

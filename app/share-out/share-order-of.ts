@@ -1,5 +1,6 @@
 /** The order for the sharing: the jobs ticked, every tube of the types they ask for, and the limits typed. */
 import 'server-only'
+import { arrangementIn, groupCircuit } from '@/app/jobs/[jobNumber]/bench/group-circuit'
 import { dayInZone } from '@/lib/domain/calendar'
 import type { MatchLimits } from '@/lib/domain/matching/candidate'
 import type { Shop } from '@/lib/domain/shop/shop'
@@ -7,9 +8,9 @@ import { candidateOf } from '@/lib/domain/stock/candidate-of'
 import { activeHold, type StockedTube } from '@/lib/domain/stock/tube'
 import { wordsFor } from '@/lib/domain/words'
 import type { ShareAsk, ShareJob, ShareOrder, ShareStock } from '@/lib/planning/sharing/share-order'
+import { findCarrying } from '@/lib/store/carrying'
 import { listDraftedTubes } from '@/lib/store/draft-tube'
 import { listStockForFamily } from '@/lib/store/tube'
-import { groupCircuit } from './group-circuit'
 import type { WaitingJob } from './waiting-jobs'
 
 const SECONDS = 30
@@ -20,9 +21,10 @@ export async function shareOrderOf(
   { shop, now }: { readonly shop: Shop; readonly now: Date },
 ): Promise<ShareOrder> {
   const families = [...new Set(jobs.flatMap(({ groups }) => groups.map(({ demand }) => demand.family)))]
-  const [stocked, drafted] = await Promise.all([
+  const [stocked, drafted, carrying] = await Promise.all([
     Promise.all(families.map((family) => listStockForFamily(family))),
     listDraftedTubes(),
+    findCarrying(),
   ])
   const takingPart = new Set(jobs.map(({ line }) => line.number))
   // A set on the draft of a job that takes part is up for sharing again.
@@ -33,22 +35,20 @@ export async function shareOrderOf(
   return {
     jobs: await Promise.all(jobs.map((job) => shareJob(job, shop))),
     stock,
-    limits,
+    limits: { ...limits, carrying },
     view: { catalogue: { ownTypes: shop.ownTypes }, now, words: wordsFor(shop.words) },
     seconds: SECONDS,
   }
 }
 
-async function shareJob({ line, bench, groups, readAs }: WaitingJob, shop: Shop): Promise<ShareJob> {
+async function shareJob({ line, bench, groups, basis }: WaitingJob, shop: Shop): Promise<ShareJob> {
   const asks = groups.map(async ({ group, designation, demand, sockets }): Promise<ShareAsk> => {
     const circuit = await groupCircuit(bench, group, shop)
-    // Grids that read apart have an adjustment each.
-    const supplies = circuit.ok ? circuit.value.stage.gridSupplies.length : 0
-    const arrangement = supplies > 1 && supplies === demand.count ? 'individual-trims' : demand.arrangement
+    const arrangement = arrangementIn(circuit, demand)
     return { group, designation, sockets, circuit, demand: { ...demand, arrangement } }
   })
   const readOn = bench.set ? dayInZone(bench.set.takenAt, shop.timeZone) : ''
-  return { jobNumber: line.number, groups: await Promise.all(asks), readAs, readOn }
+  return { jobNumber: line.number, groups: await Promise.all(asks), basis, readOn }
 }
 
 function shareStock(

@@ -7,16 +7,18 @@ import { type GroupDemand, groupDemand } from '@/lib/domain/bench/group-demand'
 import type { Job, JobLine } from '@/lib/domain/job/job'
 import { type Quote, quoteStateWord, quoteTitle } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
+import type { PlanBasis } from '@/lib/domain/stock/plan-basis'
 import { wordsFor } from '@/lib/domain/words'
 import { findJob, listOpenJobs } from '@/lib/store/job'
 import { findAcceptedQuote, findLatestQuote, listTubesFittedIn } from '@/lib/store/quote'
-import { readAs } from '@/lib/workflow/accept-share'
+import { planBasis } from '@/lib/workflow/plan-basis'
 
 export type WaitingJob = {
   readonly line: JobLine
   readonly bench: LatestBench
   readonly groups: readonly (GroupDemand & { readonly group: string })[]
-  readonly readAs: string
+  /** Looked at before the rest, so that what changed while it was read is noticed as well. */
+  readonly basis: PlanBasis
   /** Why it cannot take part; null: it can. */
   readonly against: string | null
   /** A set stands on its draft already. */
@@ -38,6 +40,7 @@ export async function listWaitingJobs(shop: Shop): Promise<WaitingJob[]> {
 async function waitingJob(line: JobLine, shop: Shop): Promise<WaitingJob | null> {
   const job = await findJob(line.number)
   if (!job) return null
+  const basis = await planBasis(job, shop)
   const bench = await latestBench(job, shop)
   const names = outputGroups(bench.sheet)
   if (names.length === 0) return null
@@ -53,7 +56,7 @@ async function waitingJob(line: JobLine, shop: Shop): Promise<WaitingJob | null>
     line,
     bench,
     groups: asked.flatMap(({ group, wanted }) => (wanted.ok ? [{ group, ...wanted.value }] : [])),
-    readAs: readAs(bench.set),
+    basis,
     against: fault ?? quoteAgainst(latest),
     onDraft: latest?.state === 'draft' && hasSet(latest, positions),
   }

@@ -6,32 +6,25 @@
 import { outputGroup } from '@/lib/domain/bench/bench-result'
 import { socketsFor } from '@/lib/domain/bench/group-demand'
 import type { Job } from '@/lib/domain/job/job'
-import type { TubeTest } from '@/lib/domain/matching/candidate'
 import type { MatchStatement, Side } from '@/lib/domain/matching/proposal'
-import type { Money } from '@/lib/domain/money'
 import type { Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
-import { candidateOf } from '@/lib/domain/stock/candidate-of'
+import { basisChanges, type PlanBasis } from '@/lib/domain/stock/plan-basis'
 import type { PlanChange } from '@/lib/domain/stock/plan-change'
-import { activeHold, type StockedTube } from '@/lib/domain/stock/tube'
 import { findAmpSheet } from '@/lib/store/amp'
 import { inTransaction, type Tx } from '@/lib/store/database'
 import { listDraftedTubes } from '@/lib/store/draft-tube'
-import { listReadingSets } from '@/lib/store/reading-set'
 import { listTubesById } from '@/lib/store/tube'
+import { shopOf } from './add-tube-test'
 import { type ChosenTube, choose } from './choose-tubes'
+import { planBasis } from './plan-basis'
 import { requireOpenJob } from './quote-draft'
 import { refuse, refusing, type Step } from './step'
 import type { StepFault } from './step-fault'
+import { type ChangeScene, type SeenTube, tubeChanges } from './tube-changes'
 
 /** A tube as the sharing saw it. */
-export type SharedTube = {
-  readonly tubeId: string
-  readonly mark: string
-  readonly side: Side | null
-  readonly test: TubeTest
-  readonly price: Money
-}
+export type SharedTube = SeenTube & { readonly side: Side | null }
 
 export type SharedSet = {
   readonly group: string
@@ -42,8 +35,8 @@ export type SharedSet = {
 
 export type SharedJob = {
   readonly jobNumber: string
-  /** As `readAs` gives it. */
-  readonly readAs: string
+  /** As `planBasis` gave it before the sharing was worked out. */
+  readonly basis: PlanBasis
   readonly sets: readonly SharedSet[]
 }
 
@@ -56,9 +49,9 @@ async function accept(tx: Tx, step: Step, shop: Shop, shared: SharedJob): Promis
   const job = await requireOpenJob(tx, shared.jobNumber)
   const seats = await seatsOf(tx, job, shared.sets)
   const changes = [
-    ...(await readingChanges(tx, job, shared.readAs)),
+    ...basisChanges(shared.basis, await planBasis(job, await shopOf(tx), tx)),
     ...seats.flatMap(({ change }) => change ?? []),
-    ...(await tubeChanges(tx, step, shop, job, shared.sets)),
+    ...(await changesOfTubes(tx, { step, shop, job }, shared.sets)),
   ]
   if (changes.length > 0) refuse({ code: 'plan-stale', changes })
   let quoteId = ''
@@ -87,20 +80,9 @@ async function seatsOf(tx: Tx, job: Job, sets: readonly SharedSet[]): Promise<Se
   })
 }
 
-async function readingChanges(tx: Tx, job: Job, seen: string): Promise<PlanChange[]> {
-  const [latest] = await listReadingSets(job.id, tx)
-  return readAs(latest) === seen ? [] : [{ what: 'amplifier-read' }]
-}
-
-/** Which round of readings a demand rests on; empty: none. */
-export const readAs = (set: { readonly id: string; readonly version: number } | null | undefined): string =>
-  set ? `${set.id}/${set.version}` : ''
-
-async function tubeChanges(
+async function changesOfTubes(
   tx: Tx,
-  step: Step,
-  shop: Shop,
-  job: Job,
+  scene: ChangeScene & { readonly job: Job },
   sets: readonly SharedSet[],
 ): Promise<PlanChange[]> {
   const seen = sets.flatMap(({ tubes }) => tubes)
@@ -109,39 +91,10 @@ async function tubeChanges(
     tx,
   )
   const byId = new Map(stocked.map((each) => [each.tube.id, each]))
-  const drafted = (await listDraftedTubes(tx)).filter(({ jobId }) => jobId !== job.id)
+  const drafted = (await listDraftedTubes(tx)).filter(({ jobId }) => jobId !== scene.job.id)
   return seen.flatMap((tube): PlanChange[] => {
-    const now = byId.get(tube.tubeId)
-    if (!now) return [{ what: 'gone', mark: tube.mark, whereabouts: null }]
     const elsewhere = drafted.find(({ tubeId }) => tubeId === tube.tubeId)
     if (elsewhere) return [{ what: 'on-draft', mark: tube.mark, jobNumber: elsewhere.jobNumber }]
-    return standingChanges(tube, now, { step, shop, job })
+    return tubeChanges(tube, byId.get(tube.tubeId), scene)
   })
-}
-
-type Scene = { readonly step: Step; readonly shop: Shop; readonly job: Job }
-
-function standingChanges(seen: SharedTube, stocked: StockedTube, { step, shop, job }: Scene): PlanChange[] {
-  const { tube } = stocked
-  const { mark } = tube
-  if (tube.whereabouts !== 'in-stock') return [{ what: 'gone', mark, whereabouts: tube.whereabouts }]
-  if (activeHold(tube, step.now) !== '' && tube.heldForJob !== job.id)
-    return [{ what: 'held', mark, jobNumber: tube.heldForJobNumber }]
-  if (tube.condition === 'reject') return [{ what: 'rejected', mark }]
-  const view = { now: step.now, timeZone: shop.timeZone, jobInHand: job.id, catalogue: shop }
-  const { test } = candidateOf(stocked, view)
-  return [
-    ...(sameTest(seen.test, test) ? [] : [{ what: 'read-again', mark, before: seen.test, now: test } as const]),
-    ...(seen.price === tube.price ? [] : [{ what: 'price', mark } as const]),
-  ]
-}
-
-function sameTest(a: TubeTest, b: TubeTest | null): boolean {
-  if (!b) return false
-  const of = ({ testedAt, instrument, testPoint, plateCurrent, transconductance, shorts }: TubeTest) =>
-    JSON.stringify([
-      [testedAt, instrument, plateCurrent, transconductance, shorts],
-      [testPoint.plateVoltage, testPoint.screenVoltage, testPoint.gridVoltage],
-    ])
-  return of(a) === of(b)
 }

@@ -2,6 +2,8 @@
  * Puts the chosen tubes of a match group on the job's draft quote, or takes
  * them off it again. Nothing is held yet: a tube is held when the quote is sent.
  */
+import type { AmpSheet } from '@/lib/domain/amp/amp'
+import type { Socket } from '@/lib/domain/amp/socket'
 import { outputGroup } from '@/lib/domain/bench/bench-result'
 import { changesBetween } from '@/lib/domain/history/changes'
 import type { Job } from '@/lib/domain/job/job'
@@ -107,6 +109,7 @@ function tubeLine(quote: Quote, tube: Tube, socketPosition: string): LineToKeep 
     taxable: before?.taxable ?? true,
     tubeId: tube.id,
     socketPosition,
+    partId: null,
   }
   return line
 }
@@ -140,6 +143,12 @@ async function keepLines(tx: Tx, step: Step, shop: Shop, { quote, lines, matches
   return quote.id
 }
 
+/** A socket that is in no output group goes by its own position. */
+const socketsNamed = (sheet: AmpSheet, group: string): Socket[] => [
+  ...outputGroup(sheet, group),
+  ...sheet.sockets.filter(({ role, position }) => role !== 'output' && position === group),
+]
+
 /** Takes the group's tubes off the draft. Nothing there is no fault. */
 export function dropTubes(
   step: Step,
@@ -154,7 +163,7 @@ export function dropTubes(
       if (!latest) return null
       const quote = asDraft(latest)
       const sheet = await findAmpSheet(job.ampId, tx)
-      const positions = new Set(sheet ? outputGroup(sheet, group).map(({ position }) => position) : [])
+      const positions = new Set(sheet ? socketsNamed(sheet, group).map(({ position }) => position) : [])
       const together = new Set(quote.matches.filter((each) => each.group === group).flatMap(({ tubeIds }) => tubeIds))
       const dropped = quote.lines.filter(
         ({ kind, socketPosition, tubeId }) =>

@@ -1,18 +1,29 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import type { Socket } from '@/lib/domain/amp/socket'
+import { SOCKET_BOUNDS } from '@/lib/domain/amp/socket-bounds'
+import { NO_SUPPLY_FACTS, type SupplyFacts } from '@/lib/domain/amp/supply-facts'
 import { money } from '@/lib/domain/money'
 import { candidateOf } from '@/lib/domain/stock/candidate-of'
+import { basisChanges } from '@/lib/domain/stock/plan-basis'
+import { findAmp, findAmpSheet } from '@/lib/store/amp'
 import { listJobHistory } from '@/lib/store/history'
 import { findDraftTubes, findLatestQuote } from '@/lib/store/quote'
-import { listReadingSets } from '@/lib/store/reading-set'
 import { listTubesById } from '@/lib/store/tube'
-import { acceptShare, readAs, type SharedTube } from '@/lib/workflow/accept-share'
+import { acceptShare, type SharedTube } from '@/lib/workflow/accept-share'
 import { addTubeTest } from '@/lib/workflow/add-tube-test'
+import { keepAmpSheet } from '@/lib/workflow/keep-amp-sheet'
+import { keepOwnType } from '@/lib/workflow/keep-own-type'
+import { keepShop } from '@/lib/workflow/keep-shop'
+import { keepSupply } from '@/lib/workflow/keep-supply'
+import { planBasis } from '@/lib/workflow/plan-basis'
 import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { ownEntry } from '@/tests/domain/tube/own/own-type-fixture'
 import { freshDatabase } from '@/tests/support/fresh-database'
+import { keeping } from '@/tests/support/keeper'
 import { atBench, NOW } from '@/tests/support/person-at-work'
 import { choose, done, draftWith, jobOf, jobOnBench, send, shopOnFile } from '@/tests/support/quoted-job'
 import { openStockedShop, section, testEntry, tubeInStock } from '@/tests/support/stocked-shop'
-import { read } from '@/tests/support/tested-job'
+import { acceptedJob, fitBoth, later, read } from '@/tests/support/tested-job'
 
 const database = freshDatabase()
 beforeAll(() => openStockedShop())
@@ -31,8 +42,8 @@ async function seen(tubeId: string): Promise<SharedTube> {
 async function sharedPair(jobNumber: string) {
   const ids = [await tubeInStock(), await tubeInStock()] as const
   const tubes = [await seen(ids[0]), await seen(ids[1])] as const
-  const [latest] = await listReadingSets((await jobOf(jobNumber)).id)
-  return { ids, tubes, shared: { jobNumber, readAs: readAs(latest), sets: [{ group: 'output', tubes, match: null }] } }
+  const basis = await planBasis(await jobOf(jobNumber), await shopOnFile())
+  return { ids, tubes, shared: { jobNumber, basis, sets: [{ group: 'output', tubes, match: null }] } }
 }
 
 const accept = async (shared: Parameters<typeof acceptShare>[2]) => acceptShare(atBench(), await shopOnFile(), shared)
@@ -139,5 +150,99 @@ describe('accepting what a sharing gave a job', () => {
     const both = await Promise.all([accept(shared), accept({ ...shared, jobNumber: b })])
     expect(both.filter(({ ok }) => ok)).toHaveLength(1)
     expect([...(await draftOf(a)), ...(await draftOf(b))]).toHaveLength(2)
+  })
+})
+
+describe('what a sharing rests on beside the tubes', () => {
+  const since = (what: string) => `Nothing was written down. Since this was worked out: ${what}. Work it out again.`
+
+  async function saveSheet(number: string, change: (socket: Socket) => Partial<Socket>): Promise<void> {
+    const { ampId } = await jobOf(number)
+    const sheet = await findAmpSheet(ampId)
+    if (!sheet) throw new Error('no sheet')
+    const sockets = sheet.sockets.map((socket) => ({ ...socket, ...change(socket) }))
+    const { version, outputClass } = sheet.amp
+    done(await keepAmpSheet(atBench(), { ampId, version, outputClass, sockets }))
+  }
+
+  async function saveSupply(number: string, facts: Partial<SupplyFacts>): Promise<void> {
+    const { ampId } = await jobOf(number)
+    const { version } = (await findAmp(ampId)) ?? { version: 0 }
+    done(await keepSupply(atBench(), { ampId, version, facts: { ...NO_SUPPLY_FACTS, ...facts } }))
+  }
+
+  it('supply facts written down in between are told with both values, and nothing is written', async () => {
+    const job = await jobOnBench()
+    await saveSupply(job, { sourceOhms: 200 })
+    const { shared } = await sharedPair(job)
+    await saveSupply(job, { sourceOhms: 150, openSupplyVolts: 388 })
+    expect(await refusal(shared)).toBe(
+      since(
+        'what is known of its supplies was changed (Supply with nothing drawn: 388 V; Source resistance: 200 Ω → 150 Ω)',
+      ),
+    )
+    expect(await findLatestQuote((await jobOf(job)).id)).toBeNull()
+    await saveSupply(job, { sourceOhms: 200 })
+    done(await accept(shared))
+  })
+
+  it('a cathode resistor changed on the sheet is told; where a socket is drawn decides nothing', async () => {
+    const job = await jobOnBench()
+    const { shared } = await sharedPair(job)
+    await saveSheet(job, ({ role }) => (role === 'output' ? { cathodeOhms: 270 } : {}))
+    const { label } = SOCKET_BOUNDS.cathodeOhms
+    expect(await refusal(shared)).toBe(
+      since(`the sheet of the amplifier was changed (V3 ${label}: 250 Ω → 270 Ω; V4 ${label}: 250 Ω → 270 Ω)`),
+    )
+    await saveSheet(job, ({ role, place }) => ({
+      across: 10 * place,
+      depth: 20,
+      ...(role === 'output' ? { cathodeOhms: 250 } : {}),
+    }))
+    done(await accept(shared))
+  })
+
+  it('another mains marking, another type in a socket: both are told at once', async () => {
+    const job = await jobOnBench()
+    const { shared } = await sharedPair(job)
+    await saveSheet(job, ({ position }) => (position === 'V3' ? { typeFitted: '6L6GC' } : {}))
+    const { ampId } = await jobOf(job)
+    await database.amp.update({ where: { id: ampId }, data: { mainsVolts: 240 } })
+    expect(await refusal(shared)).toBe(
+      since('the sheet of the amplifier was changed (Marked mains: 230 V → 240 V; V3 type: 6V6GT → 6L6GC)'),
+    )
+  })
+
+  it('the meter of the round, the shop’s windows and its own types count as well', async () => {
+    const job = await jobOnBench()
+    done(await read(job, { phase: 'before' }))
+    const { shared } = await sharedPair(job)
+    await database.instrument.updateMany({ where: { name: 'Meter 1' }, data: { accuracyPercent: 2 } })
+    const { version, demo: _demo, ownTypes: _types, ...settings } = await shopOnFile()
+    const next = { ...settings, idleCathode: { low: 70, high: 90 } }
+    done(await keepShop(keeping(), { version, settings: next }))
+    done(await keepOwnType(atBench(), { id: null, version: 0, entry: ownEntry({}), active: true }))
+    expect(await refusal(shared)).toBe(
+      since(
+        'the figures of the meter it was read with were changed; the idle windows of the shop were changed; a tube type of the shop was changed',
+      ),
+    )
+  })
+
+  it('a later test of a tube that sat in the amplifier when it was read counts, as its circuit was made with it', async () => {
+    const { number, tubeIds } = await acceptedJob()
+    await fitBoth(number)
+    done(await read(number, { step: later(30) }))
+    const before = await planBasis(await jobOf(number), await shopOnFile())
+    done(
+      await addTubeTest(later(31), {
+        tubeId: tubeIds[0],
+        test: testEntry({ sections: [section(60, 5)] }),
+        reject: false,
+      }),
+    )
+    expect(basisChanges(before, await planBasis(await jobOf(number), await shopOnFile()))).toEqual([
+      { what: 'fitted-tests' },
+    ])
   })
 })

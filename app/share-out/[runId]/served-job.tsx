@@ -5,6 +5,7 @@ import { SetTable } from '@/app/jobs/[jobNumber]/tubes/set-table'
 import { socketsFor } from '@/lib/domain/bench/group-demand'
 import type { JobLine } from '@/lib/domain/job/job'
 import type { Yardsticks } from '@/lib/domain/matching/candidate'
+import { carriedSetText } from '@/lib/domain/matching/carried-text'
 import { matchStatement } from '@/lib/domain/matching/match-statement'
 import { arrangementText, type MatchingFormat, setCautionText } from '@/lib/domain/matching/matching-text'
 import { matchStatementText, testStatementText } from '@/lib/domain/matching/statement-text'
@@ -62,6 +63,7 @@ function SharedSetTable({ set, yardsticks, format }: SetProps) {
       <h3>
         {option.tubes.length} × {designation} for “{group}”
       </h3>
+      {carriedSetText(option) && <p className="soft">{carriedSetText(option)}.</p>}
       <SetTable placed={placed} predicted={option.predicted} format={format} />
       {option.cautions.map((caution) => (
         <p key={caution.code} className={styles.caution}>

@@ -1,10 +1,11 @@
 /** What was offered and not wanted, in one line for the job, the pickup sheet and the next visit. */
+import { isExchangeCredit } from './exchanged'
 import { type Quote, quoteTitle } from './quote'
 
 export function declinedText(quote: Pick<Quote, 'number' | 'revision' | 'lines'>, day: string, by: string): string {
-  const lines = quote.lines.map(
-    ({ text, socketPosition }) => `${oneLine(text)}${socketPosition ? ` for ${socketPosition}` : ''}`,
-  )
+  const lines = quote.lines
+    .filter((line) => !isExchangeCredit(line))
+    .map(({ text, socketPosition }) => `${oneLine(text)}${socketPosition ? ` for ${socketPosition}` : ''}`)
   return `Quote ${quoteTitle(quote)}, declined ${day} by ${oneLine(by)}: ${lines.join('; ')}`
 }
 

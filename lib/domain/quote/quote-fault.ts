@@ -27,6 +27,23 @@ export type QuoteFault =
     }
   | { readonly code: 'work-begun'; readonly fitted: number; readonly done: number }
   | { readonly code: 'mail-settled'; readonly state: MailState }
+  | { readonly code: 'no-tube-quoted'; readonly quote: string; readonly position: string }
+  | { readonly code: 'exchange-for-itself'; readonly mark: string; readonly position: string }
+  /** `on` is the socket it stands for on the same quote. */
+  | { readonly code: 'exchange-taken'; readonly mark: string; readonly on: string }
+  /** It sits in the socket, so it is taken out first. */
+  | { readonly code: 'exchange-fitted'; readonly mark: string; readonly position: string }
+  /** `why` is whole sentences. */
+  | { readonly code: 'exchange-unfit'; readonly mark: string; readonly position: string; readonly why: string }
+  /** Prices are written out already, in the shop's currency. */
+  | {
+      readonly code: 'exchange-dearer'
+      readonly mark: string
+      readonly position: string
+      readonly price: string
+      readonly agreed: string
+      readonly quote: string
+    }
 
 export function quoteFaultText(fault: QuoteFault, words: Words): string {
   switch (fault.code) {
@@ -60,7 +77,30 @@ export function quoteFaultText(fault: QuoteFault, words: Words): string {
       return `Work has followed this answer (${workText(fault, words)}), so it stays on record. Revise the quote for anything that changes.`
     case 'mail-settled':
       return mailSettledText(fault.state)
+    case 'no-tube-quoted':
+      return `Quote ${fault.quote} names no ${words.tube} for ${fault.position}, so there is none to exchange.`
+    case 'exchange-for-itself':
+      return `${fault.mark} stands for ${fault.position} already. Choose another ${words.tube}.`
+    case 'exchange-taken':
+      return `${fault.mark} stands for ${fault.on} on the same quote. One ${words.tube} sits in one socket.`
+    case 'exchange-fitted':
+      return `${fault.mark} sits in ${fault.position} already, so this is a change at the bench: in the work step press “Take out again”, then exchange it there.`
+    case 'exchange-unfit':
+      return `${fault.mark} may not go into ${fault.position}: ${fault.why} Nothing was saved.`
+    case 'exchange-dearer':
+      return `${dearerText(fault)} Nothing was saved.`
   }
+}
+
+/** Said before the press too. */
+export function dearerText({
+  mark,
+  position,
+  price,
+  agreed,
+  quote,
+}: Omit<Extract<QuoteFault, { code: 'exchange-dearer' }>, 'code'>): string {
+  return `${mark} costs ${price}; quote ${quote} says ${agreed} for ${position}. The customer pays no more than was quoted without saying yes to it: revise the quote with ${mark}, and let the customer answer that one.`
 }
 
 function whyNot({ why, jobNumber }: Extract<QuoteFault, { code: 'tube-not-free' }>): string {

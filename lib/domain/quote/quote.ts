@@ -1,7 +1,7 @@
 /**
  * A quote: what the work will cost, until when the shop is bound by it, and what
  * the customer answered. A sent quote is never edited; a revision is a new quote
- * under the same number.
+ * under the same number. Only which tube a line means may change (exchanged.ts).
  *
  * Totals follow the rounding rules of lib/domain/money.ts: each line is rounded
  * to a minor unit, tax is taken once on the sum of the taxable lines, a deposit
@@ -34,6 +34,8 @@ export type QuoteLine = PricedLine & {
   /** The very tube; null for every other kind, and when it is no longer known. */
   readonly tubeId: string | null
   readonly socketPosition: string | null
+  /** Of the shop's drawers; null for what is written freely. */
+  readonly partId: string | null
   readonly doneAt: Date | null
   readonly doneBy: string
 }

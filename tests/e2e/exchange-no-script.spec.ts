@@ -1,0 +1,3 @@
+import { walkExchange } from './exchange'
+
+walkExchange({ javaScriptEnabled: false })
