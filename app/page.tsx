@@ -6,12 +6,14 @@ import { isClosed, JOB_STATES, jobStateWord } from '@/lib/domain/job/job-state'
 import { capital, wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { listClosedJobs, listOpenJobs } from '@/lib/store/job'
+import { listStockedParts } from '@/lib/store/part-draw'
+import { PartsAwaited } from './parts-awaited'
 
 export const metadata = { title: 'The day' }
 
 export default async function DayPage() {
   const { actor, shop } = await requireUser()
-  const [open, closed] = await Promise.all([listOpenJobs(), listClosedJobs(12)])
+  const [open, closed, parts] = await Promise.all([listOpenJobs(), listClosedJobs(12), listStockedParts()])
   const { locale } = wordsFor(shop.words)
   const today = dayInZone(new Date(), shop.timeZone)
   return (
@@ -26,6 +28,7 @@ export default async function DayPage() {
           </Link>
         </p>
       </div>
+      <PartsAwaited parts={parts} />
       {JOB_STATES.filter((state) => !isClosed(state)).map((state) => {
         const jobs = open.filter((job) => job.state === state)
         if (jobs.length === 0) return null

@@ -1,9 +1,8 @@
 /** Head of every settings page: what can be set, and who may. */
-import Link from 'next/link'
+import { SectionTabs } from '@/app/_components/section-tabs'
 import { Shell } from '@/app/_components/shell/shell'
 import { type Actor, dutyNeeds } from '@/lib/domain/person/role'
 import type { Shop } from '@/lib/domain/shop/shop'
-import styles from './settings-frame.module.css'
 
 const SECTIONS = [
   ['/settings', 'Shop'],
@@ -28,13 +27,7 @@ type Props = {
 export function SettingsFrame({ actor, shop, section, children }: Props) {
   return (
     <Shell actor={actor} shop={shop}>
-      <nav aria-label="Settings" className={styles.sections}>
-        {SECTIONS.map(([href, text]) => (
-          <Link key={href} href={href} aria-current={href === section ? 'page' : undefined}>
-            {text}
-          </Link>
-        ))}
-      </nav>
+      <SectionTabs<Section> label="Settings" tabs={SECTIONS} open={section} />
       {children}
     </Shell>
   )

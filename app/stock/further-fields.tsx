@@ -4,17 +4,26 @@ import type { ActionForm } from '@/app/_components/form/use-action-form'
 import { SEEN, SEEN_NAMES, WARRANTY_STATES, warrantyWord } from '@/lib/domain/stock/tube-further'
 import { capital } from '@/lib/domain/words'
 
+const TITLE = 'Use, looks, box, what is seen of it, warranty, set'
 const USED_OPTIONS = [
   { value: 'unused', text: 'Unused' },
   { value: 'used', text: 'Used' },
 ]
 const WARRANTY_OPTIONS = WARRANTY_STATES.map((value) => ({ value, text: capital(warrantyWord(value)) }))
 
+type Props = {
+  readonly form: ActionForm
+  readonly open?: boolean
+  readonly title?: string
+  /** For a delivery: a shop reference is chosen one by one. */
+  readonly several?: boolean
+}
+
 /** Folded away, unless something stands in it or needs another look. */
-export function FurtherFields({ form, open = false }: { readonly form: ActionForm; readonly open?: boolean }) {
+export function FurtherFields({ form, open = false, several = false, title = TITLE }: Props) {
   return (
     <details open={open || form.status === 'refused' || undefined}>
-      <summary>Use, looks, box, what is seen of it, warranty, set</summary>
+      <summary>{title}</summary>
       <div className="stack">
         <div className="fields">
           <SelectField form={form} name="used" label="Used" options={USED_OPTIONS} empty="Not known" />
@@ -48,7 +57,7 @@ export function FurtherFields({ form, open = false }: { readonly form: ActionFor
             hint="A name of yours; those of one name are kept together."
           />
         </div>
-        <CheckField form={form} name="reference" label="Shop reference: kept to compare instruments by" />
+        {!several && <CheckField form={form} name="reference" label="Shop reference: kept to compare instruments by" />}
       </div>
     </details>
   )

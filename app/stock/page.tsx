@@ -5,6 +5,8 @@ import { formatMoney } from '@/lib/domain/money'
 import { capital, wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { listTubes } from '@/lib/store/tube'
+import { listCutShort } from '@/lib/workflow/import-standing'
+import { CutShortNotice } from './exchange/cut-short-notice'
 import { StockPages } from './stock-pages'
 import { StockSearch, viewOf } from './stock-search'
 import { StockSections } from './stock-sections'
@@ -43,6 +45,7 @@ export default async function StockPage({ searchParams }: PageProps<'/stock'>) {
           </Link>
         </div>
       </div>
+      <CutShortNotice cut={await listCutShort()} />
       <StockSearch search={search} view={view} />
       <section className="panel">
         <div className="panel-head">

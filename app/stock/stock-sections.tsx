@@ -1,7 +1,6 @@
 /** What the stock is made of: tubes with marks, lots without, parts; and what is done with all of it. */
-import Link from 'next/link'
+import { SectionTabs } from '@/app/_components/section-tabs'
 import { capital, type WordSet, wordsFor } from '@/lib/domain/words'
-import styles from './stock.module.css'
 
 export type StockSection =
   | '/stock'
@@ -20,13 +19,5 @@ export function StockSections({ words, section }: { words: WordSet; section: Sto
     ['/stock/labels', 'Labels'],
     ['/stock/exchange', 'Import and export'],
   ]
-  return (
-    <nav aria-label="Stock" className={`${styles.sections} no-print`}>
-      {sections.map(([href, text]) => (
-        <Link key={href} href={href} aria-current={href === section ? 'page' : undefined}>
-          {text}
-        </Link>
-      ))}
-    </nav>
-  )
+  return <SectionTabs label="Stock" tabs={sections} open={section} />
 }

@@ -1,6 +1,7 @@
 'use client'
 import { SelectField, TextField } from '@/app/_components/form/form-fields'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
+import { MICROPHONY_SCALE } from '@/lib/domain/stock/microphony'
 import { fieldLabel } from '@/lib/domain/stock/tube-fault'
 import { capital, wordsFor } from '@/lib/domain/words'
 import styles from './stock.module.css'
@@ -59,12 +60,32 @@ export function SettingFields({
   )
 }
 
+export function HeardFields({ form }: { readonly form: ActionForm }) {
+  return (
+    <>
+      <TextField form={form} name="noise" label="Noise" hint="Hum, hiss." />
+      <TextField
+        form={form}
+        name="microphony"
+        label="Microphony"
+        list="microphony-scale"
+        hint={`Tapped while it works: ${MICROPHONY_SCALE.join(', ')}, or your own words.`}
+      />
+      <datalist id="microphony-scale">
+        {MICROPHONY_SCALE.map((grade) => (
+          <option key={grade} value={grade} />
+        ))}
+      </datalist>
+    </>
+  )
+}
+
 export function NoteFields({ form }: { readonly form: ActionForm }) {
   return (
     <div className="fields">
       <TextField form={form} name="leakage" label="Heater to cathode" hint="Leakage, if any was seen." />
       <TextField form={form} name="gas" label="Gas" hint="If any was seen." />
-      <TextField form={form} name="noise" label="Noise" hint="Hum, hiss, microphony." />
+      <HeardFields form={form} />
       <TextField form={form} name="testNote" label="Note on the test" />
     </div>
   )

@@ -24,6 +24,7 @@ export function settingFields(set: WordSet) {
     leakage: text({ label: 'Heater to cathode', max: 120 }),
     gas: text({ label: 'Gas', max: 120 }),
     noise: text({ label: 'Noise', max: 120 }),
+    microphony: text({ label: 'Microphony', max: 120 }),
     testNote: text({ label: 'Note on the test', max: 500 }),
   }
 }
@@ -60,9 +61,9 @@ type ParsedReadings = Parsed<ReturnType<typeof readingFields>>
 const known = <T>(value: number | null, unit: (value: number) => T): T | null => (value === null ? null : unit(value))
 
 export function settingOf(typed: ParsedSetting): Omit<TestEntry, 'sections' | 'shorts'> {
-  const { day, instrumentName, leakage, gas, noise, testNote } = typed
+  const { day, instrumentName, leakage, gas, noise, microphony, testNote } = typed
   return {
-    ...{ day, instrumentName, leakage, gas, noise },
+    ...{ day, instrumentName, leakage, gas, noise, microphony },
     note: testNote,
     plateVoltage: known(typed.plateVolts, volts),
     screenVoltage: known(typed.screenVolts, volts),
@@ -107,6 +108,7 @@ export const blankSetting = ({ today, instrument }: SettingStart): FormValues =>
   leakage: '',
   gas: '',
   noise: '',
+  microphony: '',
   testNote: '',
 })
 

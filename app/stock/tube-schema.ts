@@ -12,15 +12,19 @@ export type StockKit = { readonly currency: string; readonly digits: number; rea
 
 export const stockKit = ({ currency, words }: Shop): StockKit => ({ currency, digits: minorDigits(currency), words })
 
+export const priceFields = ({ currency, digits }: StockKit) => ({
+  location: text({ label: 'Location', max: 60 }),
+  cost: amount({ label: 'Paid', currency, digits }),
+  price: requiredAmount({ label: 'Price', currency, digits }),
+})
+
 /** All but the mark: what the tubes of a delivery share. */
-export const sharedFields = ({ currency, digits }: StockKit) => ({
+export const sharedFields = (kit: StockKit) => ({
   designation: text({ label: 'Type', required: true, max: 40 }),
   condition: choice('Condition', TUBE_CONDITIONS),
   acquired: text({ label: 'How it came', max: 200 }),
   construction: text({ label: 'Construction', max: 300 }),
-  location: text({ label: 'Location', max: 60 }),
-  cost: amount({ label: 'Paid', currency, digits }),
-  price: requiredAmount({ label: 'Price', currency, digits }),
+  ...priceFields(kit),
 })
 
 export const detailFields = (kit: StockKit) => ({ mark: text({ label: 'Mark', max: 40 }), ...sharedFields(kit) })

@@ -8,6 +8,7 @@ import { type StockType, stockType } from '@/lib/domain/stock/stock-type'
 import { isTestGiven, type TestEntry, testFaults } from '@/lib/domain/stock/test-entry'
 import type { SectionReading, TubeDetails } from '@/lib/domain/stock/tube'
 import type { TubeFault } from '@/lib/domain/stock/tube-fault'
+import type { TubeFurther } from '@/lib/domain/stock/tube-further'
 import { inTransaction, type Tx } from '@/lib/store/database'
 import { shopOf } from './add-tube-test'
 import { addTube, freeMark, nextMark } from './keep-tube'
@@ -23,6 +24,8 @@ export type DeliveryRow = {
 
 export type Delivery = {
   readonly details: Omit<TubeDetails, 'mark'>
+  /** The same for all. Left out: nothing further is known. */
+  readonly further?: TubeFurther
   /** Day, instrument and test point of every row that was tested. */
   readonly setting: Omit<TestEntry, 'sections' | 'shorts'>
   readonly rows: readonly DeliveryRow[]
@@ -47,10 +50,11 @@ export function receiveTubes(step: Step, delivery: Delivery): Promise<Result<rea
       const today = dayInZone(step.now, shop.timeZone)
       const faults = [...marked.faults, ...faultsOfTests(tests, stockType(delivery.details.designation, shop), today)]
       if (faults.length > 0) return refuse({ code: 'tubes-refused', faults })
+      const { further } = delivery
       const received: ReceivedTube[] = []
       for (const [place, test] of tests.entries()) {
         const mark = marked.marks[place] || (await nextMark(tx, new Set(marked.marks)))
-        received.push({ id: await addTube(tx, step, shop, { ...delivery.details, mark }, test), mark })
+        received.push({ id: await addTube(tx, step, shop, { ...delivery.details, mark }, test, further), mark })
       }
       return received
     }),
@@ -66,6 +70,7 @@ function testOf({ sections, shorts }: DeliveryRow, { setting }: Delivery): TestE
     leakage: '',
     gas: '',
     noise: '',
+    microphony: '',
     note: '',
   }
   const entry = { ...setting, sections, shorts }

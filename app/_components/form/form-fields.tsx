@@ -188,6 +188,18 @@ export function FormMessage({ form }: { readonly form: ActionForm }) {
   )
 }
 
+/** Head of a sheet that is kept under a version: which one it is, and what it started from. */
+export function SheetHead({ form }: { readonly form: ActionForm }) {
+  return (
+    <>
+      <FormMessage form={form} />
+      <HiddenField form={form} name="id" />
+      <HiddenField form={form} name="version" />
+      <HiddenField form={form} name="base" />
+    </>
+  )
+}
+
 type SubmitProps = {
   readonly form: ActionForm
   readonly children: React.ReactNode

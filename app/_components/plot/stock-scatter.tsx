@@ -91,7 +91,7 @@ function Ruling({ place, words }: { place: Place; words: Words }) {
         ))}
       </g>
       <text className={styles.axis} x={area.left + area.width / 2} y={foot + 48} textAnchor="middle">
-        {words.plate} current, mA
+        {capital(words.plate)} current, mA
       </text>
       <text
         className={styles.axis}
@@ -104,8 +104,8 @@ function Ruling({ place, words }: { place: Place; words: Words }) {
   )
 }
 
-const figuresOf = ({ mark, designation, at }: StockPoint): string =>
-  `${mark}, ${designation}: ${at.across.toFixed(1)} mA, ${at.up.toFixed(2)} mA/V`
+const figuresOf = ({ mark, designation, at, carriedFrom }: StockPoint): string =>
+  `${mark}, ${designation}: ${at.across.toFixed(1)} mA, ${at.up.toFixed(2)} mA/V${carriedFrom === undefined ? '' : `, carried from ${carriedFrom}`}`
 
 type MarkProps = {
   readonly place: Place
@@ -152,12 +152,15 @@ function PointTable({ points, words }: { points: readonly StockPoint[]; words: W
             </tr>
           </thead>
           <tbody>
-            {points.slice(0, TABLE_ROWS).map(({ tubeId, mark, designation, at, chosen }) => (
+            {points.slice(0, TABLE_ROWS).map(({ tubeId, mark, designation, at, chosen, carriedFrom }) => (
               <tr key={tubeId}>
                 <td>
                   <Link href={`/stock/${tubeId}`}>{mark}</Link>
                 </td>
-                <td>{designation}</td>
+                <td>
+                  {designation}
+                  {carriedFrom !== undefined && <span className="soft">, carried from {carriedFrom}</span>}
+                </td>
                 <td className="num">{at.across.toFixed(1)} mA</td>
                 <td className="num">{at.up.toFixed(2)} mA/V</td>
                 <td>{chosen ? 'yes' : ''}</td>

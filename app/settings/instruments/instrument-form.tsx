@@ -1,12 +1,5 @@
 'use client'
-import {
-  CheckField,
-  FormMessage,
-  HiddenField,
-  SelectField,
-  SubmitButton,
-  TextField,
-} from '@/app/_components/form/form-fields'
+import { CheckField, SelectField, SheetHead, SubmitButton, TextField } from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
 import { type ActionForm, useActionForm } from '@/app/_components/form/use-action-form'
 import { INSTRUMENT_KINDS } from '@/lib/domain/shop/instrument'
@@ -19,10 +12,7 @@ export function InstrumentForm({ values, tube }: { values: FormValues; tube: str
   const kinds = INSTRUMENT_KINDS.map((kind) => ({ value: kind, text: kind.replace('tube', tube) }))
   return (
     <form {...form.formProps} className="stack">
-      <FormMessage form={form} />
-      <HiddenField form={form} name="id" />
-      <HiddenField form={form} name="version" />
-      <HiddenField form={form} name="base" />
+      <SheetHead form={form} />
       <div className="fields">
         <TextField
           form={form}

@@ -1,5 +1,5 @@
 'use client'
-import { CheckField, FormMessage, HiddenField, SubmitButton, TextField } from '@/app/_components/form/form-fields'
+import { CheckField, SheetHead, SubmitButton, TextField } from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { submitLabelSheet } from './actions'
@@ -9,10 +9,7 @@ export function LabelSheetForm({ values }: { values: FormValues }) {
   const form = useActionForm(submitLabelSheet, freshForm(values), labelSheetSchema)
   return (
     <form {...form.formProps} className="panel stack">
-      <FormMessage form={form} />
-      <HiddenField form={form} name="id" />
-      <HiddenField form={form} name="version" />
-      <HiddenField form={form} name="base" />
+      <SheetHead form={form} />
       <TextField form={form} name="name" label="Name" hint="What you call it when printing." />
       <div className="fields">
         {SIZES.map(([name, label, unit]) => (

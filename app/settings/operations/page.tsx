@@ -6,7 +6,7 @@ import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { listOperations, type Operation } from '@/lib/store/operation'
-import { KeeperOnly, SettingsFrame } from '../settings-frame'
+import { SettingsList } from '../settings-list'
 import { submitMove } from './actions'
 
 export const metadata: Metadata = { title: 'Operations' }
@@ -17,54 +17,38 @@ export default async function OperationsPage() {
   const all = await listOperations(true)
   const inUse = all.filter(({ active }) => active)
   const ordered = [...inUse, ...all.filter(({ active }) => !active)]
+  const list = { actor, shop, section: '/settings/operations' } as const
   return (
-    <SettingsFrame actor={actor} shop={shop} section="/settings/operations">
-      <div className="page-head">
-        <h1>Operations</h1>
-        {keeper && (
-          <Link className="button" href="/settings/operations/new">
-            New operation
-          </Link>
-        )}
-      </div>
-      {!keeper && <KeeperOnly />}
-      <div className="panel table-scroll">
-        <table>
-          <thead>
-            <tr>
-              <th>Operation</th>
-              <th className="num">Hours</th>
-              <th className="num">Price before tax</th>
-              <th>In use</th>
-              {keeper && <th>Order</th>}
-            </tr>
-          </thead>
-          <tbody>
-            {ordered.map((operation, place) => (
-              <tr key={operation.id}>
-                <td>
-                  {keeper ? (
-                    <Link href={`/settings/operations/${operation.id}`}>{operation.name}</Link>
-                  ) : (
-                    operation.name
-                  )}
-                </td>
-                <td className="num">{operation.milliHours === null ? '—' : operation.milliHours / 1000}</td>
-                <td className="num">{priceText(operation, shop)}</td>
-                <td>{operation.active ? 'yes' : 'no, retired'}</td>
-                {keeper && (
-                  <td>
-                    {operation.active && (
-                      <MoveButtons {...operation} first={place === 0} last={place === inUse.length - 1} />
-                    )}
-                  </td>
+    <SettingsList {...list} title="Operations" newText="New operation">
+      <thead>
+        <tr>
+          <th>Operation</th>
+          <th className="num">Hours</th>
+          <th className="num">Price before tax</th>
+          <th>In use</th>
+          {keeper && <th>Order</th>}
+        </tr>
+      </thead>
+      <tbody>
+        {ordered.map((operation, place) => (
+          <tr key={operation.id}>
+            <td>
+              {keeper ? <Link href={`/settings/operations/${operation.id}`}>{operation.name}</Link> : operation.name}
+            </td>
+            <td className="num">{operation.milliHours === null ? '—' : operation.milliHours / 1000}</td>
+            <td className="num">{priceText(operation, shop)}</td>
+            <td>{operation.active ? 'yes' : 'no, retired'}</td>
+            {keeper && (
+              <td>
+                {operation.active && (
+                  <MoveButtons {...operation} first={place === 0} last={place === inUse.length - 1} />
                 )}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-    </SettingsFrame>
+              </td>
+            )}
+          </tr>
+        ))}
+      </tbody>
+    </SettingsList>
   )
 }
 

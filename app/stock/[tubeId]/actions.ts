@@ -2,6 +2,7 @@
 import { redirect } from 'next/navigation'
 import { afterSave } from '@/app/_components/form/after-save'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
+import { typedValues } from '@/app/_components/form/form-values'
 import { staleForm } from '@/app/_components/form/merge-typed'
 import { readForm } from '@/app/_components/form/read-form'
 import { requireStep } from '@/lib/session'
@@ -14,6 +15,7 @@ import { moveTube } from '@/lib/workflow/move-tube'
 import type { Step } from '@/lib/workflow/step'
 import { stepFaultText } from '@/lib/workflow/step-fault-text'
 import { furtherOf } from '../further-schema'
+import { withPrices } from '../look-up-prices'
 import { refusedTubes } from '../refused-tubes'
 import { testEntryOf } from '../test-schema'
 import { stockKit, tubeSchema, tubeValues } from '../tube-schema'
@@ -24,6 +26,9 @@ const sheetAfter = (id: string, { now }: Step): string => afterSave(`/stock/${id
 
 export async function submitTube(before: FormState, form: FormData): Promise<FormState> {
   const { step, shop } = await requireStep()
+  const typed = typedValues(form)
+  const asked = await withPrices(before, typed, shop, { tubeId: typed.id ?? null })
+  if (asked) return asked
   const kit = stockKit(shop)
   const read = readForm(tubeSchema(kit), before, form)
   if (!read.ok) return read.state

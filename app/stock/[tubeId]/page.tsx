@@ -17,7 +17,7 @@ import { findTube, listFittingsOf, listReferenceTubes, listTests } from '@/lib/s
 import { listPhotos } from '@/lib/store/tube-photo'
 import { listSetMembers, listSetNames } from '@/lib/store/tube-set'
 import { listTubeTesters } from '@/lib/store/tube-tester'
-import { PricePanel } from '../price-panel'
+import { pricesOf } from '../look-up-prices'
 import { stockKit, tubeValues } from '../tube-schema'
 import { TypeLists } from '../type-lists'
 import { AddTestForm } from './add-test-form'
@@ -53,6 +53,9 @@ export default async function TubePage({ params, searchParams }: PageProps<'/sto
   const type = stockType(tube.designation, shop)
   const electrodes = { screen: type.mayHaveScreen, grid: type.mayHaveGrid, second: type.mayHaveTwoSections }
   const start = { today: dayInZone(now, shop.timeZone), instrument: testers[0] ?? '' }
+  const { designation, condition } = tube
+  const wanted = { designation, condition, test: tests.find(isUsable) ?? null, tubeId: tube.id }
+  const prices = await pricesOf(wanted, shop)
   const sitsInAmp = fittings.some(({ removedAt }) => removedAt === null)
   return (
     <Shell shop={shop} actor={actor}>
@@ -87,20 +90,11 @@ export default async function TubePage({ params, searchParams }: PageProps<'/sto
           <section className="panel no-print">
             <h2>Correct what is written</h2>
             {/* Keyed by the address and not by the version: without JavaScript a refusal finds its form again by the key. */}
-            <TubeForm key={`sheet ${formKey}`} kit={kit} values={tubeValues(tube, kit)} />
+            <TubeForm key={`sheet ${formKey}`} kit={kit} values={tubeValues(tube, kit)} prices={prices} />
           </section>
         </div>
         <div className="stack">
           <TubeFacts tube={tube} type={type} shop={shop} now={now} members={members} />
-          <PricePanel
-            wanted={{
-              designation: tube.designation,
-              condition: tube.condition,
-              test: tests.find(isUsable) ?? null,
-              tubeId: tube.id,
-            }}
-            shop={shop}
-          />
           <TubePhotos tubeId={tube.id} photos={photos} fault={typeof query.photo === 'string' ? query.photo : ''} />
           <TubeLife tube={tube} fittings={fittings} shop={shop} formKey={formKey} />
           <section className="panel no-print">

@@ -3,6 +3,7 @@ import { dayInZone, daysBetween, formatDay } from '@/lib/domain/calendar'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { carriedText } from '@/lib/domain/stock/correction-text'
 import { carriedReading, type InstrumentCorrection } from '@/lib/domain/stock/instrument-correction'
+import { heardTexts } from '@/lib/domain/stock/microphony'
 import type { TubeTest } from '@/lib/domain/stock/tube'
 import { plateCurrentText, screenCurrentText, settingText, transconductanceText } from '@/lib/domain/stock/tube-text'
 import { capital, wordsFor } from '@/lib/domain/words'
@@ -93,13 +94,11 @@ function OnOther({ test, other, corrections }: OnOtherProps) {
   )
 }
 
-function Seen({ test: { shorts, leakage, gas, noise, note } }: { test: TubeTest }) {
-  const notes = [
-    leakage && `Heater to cathode: ${leakage}`,
-    gas && `Gas: ${gas}`,
-    noise && `Noise: ${noise}`,
-    note,
-  ].filter(Boolean)
+function Seen({ test }: { test: TubeTest }) {
+  const { shorts, leakage, gas, note } = test
+  const notes = [leakage && `Heater to cathode: ${leakage}`, gas && `Gas: ${gas}`, ...heardTexts(test), note].filter(
+    Boolean,
+  )
   return (
     <>
       {shorts ? (

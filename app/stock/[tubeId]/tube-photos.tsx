@@ -42,8 +42,10 @@ export function TubePhotos({ tubeId, photos, fault }: Props) {
           <input type="hidden" name="tubeId" value={tubeId} />
           <div className="field">
             <label htmlFor="photo">Picture</label>
-            <input id="photo" name="photo" type="file" accept="image/jpeg,image/png" required />
-            <p className="field-hint">JPEG or PNG, at most {MOST_PHOTO_BYTES / 1e6} MB.</p>
+            <input id="photo" name="photo" type="file" accept="image/jpeg,image/png,image/webp" required />
+            <p className="field-hint">
+              JPEG, PNG or WebP, at most {MOST_PHOTO_BYTES / 1e6} MB. Place, camera and time are taken out of it.
+            </p>
           </div>
           <div className="row">
             <button type="submit" className="button quiet">

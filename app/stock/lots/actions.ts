@@ -2,6 +2,7 @@
 import { redirect } from 'next/navigation'
 import { afterSave } from '@/app/_components/form/after-save'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
+import { typedValues } from '@/app/_components/form/form-values'
 import { staleForm } from '@/app/_components/form/merge-typed'
 import { once } from '@/app/_components/form/once'
 import { readForm } from '@/app/_components/form/read-form'
@@ -9,6 +10,7 @@ import { type GuardedStep, requireStep } from '@/lib/session'
 import { findLot } from '@/lib/store/tube-lot'
 import { keepLot, takeFromLot } from '@/lib/workflow/keep-lot'
 import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { withPrices } from '../look-up-prices'
 import { refusedTubes } from '../refused-tubes'
 import { stockKit } from '../tube-schema'
 import { lotSchema, lotValues, takeOutSchema } from './lot-schema'
@@ -19,6 +21,8 @@ export async function submitLot(before: FormState, form: FormData): Promise<Form
 }
 
 async function saveLot({ step, shop }: GuardedStep, before: FormState, form: FormData): Promise<FormState> {
+  const asked = await withPrices(before, typedValues(form), shop)
+  if (asked) return asked
   const kit = stockKit(shop)
   const read = readForm(lotSchema(kit), before, form)
   if (!read.ok) return read.state

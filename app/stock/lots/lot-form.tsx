@@ -1,39 +1,41 @@
 'use client'
 import { useMemo } from 'react'
-import { FormMessage, HiddenField, SelectField, SubmitButton, TextField } from '@/app/_components/form/form-fields'
+import {
+  FormMessage,
+  HiddenField,
+  SelectField,
+  SheetHead,
+  SubmitButton,
+  TextField,
+} from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
 import { useActionForm } from '@/app/_components/form/use-action-form'
-import { conditionWord, TUBE_CONDITIONS } from '@/lib/domain/stock/tube'
-import { capital } from '@/lib/domain/words'
+import { PriceFields } from '../price-fields'
+import { PriceHelp } from '../price-help'
+import { CONDITION_OPTIONS } from '../tube-fields'
 import type { StockKit } from '../tube-schema'
 import { submitLot, submitTakeOut } from './actions'
 import { lotSchema, takeOutSchema } from './lot-schema'
 
-const CONDITION_OPTIONS = TUBE_CONDITIONS.map((value) => ({ value, text: capital(conditionWord(value)) }))
+type Props = {
+  readonly kit: StockKit
+  readonly values: FormValues
+  /** Prices beside it, of a lot that is saved. */
+  readonly prices?: FormValues
+}
 
-export function LotForm({ kit, values }: { kit: StockKit; values: FormValues }) {
+export function LotForm({ kit, values, prices }: Props) {
   const schema = useMemo(() => lotSchema(kit), [kit])
   const form = useActionForm(submitLot, freshForm(values), schema)
   return (
     <form {...form.formProps} className="stack">
-      <FormMessage form={form} />
-      <HiddenField form={form} name="id" />
-      <HiddenField form={form} name="version" />
-      <HiddenField form={form} name="base" />
+      <SheetHead form={form} />
       <div className="fields">
         <TextField form={form} name="designation" label="Type" list="tube-types" hint="As printed on them." />
         <SelectField form={form} name="condition" label="Condition" options={CONDITION_OPTIONS} />
         <TextField form={form} name="count" label="Count" numeric />
-        <TextField form={form} name="location" label="Location" hint="Drawer, shelf or box." />
-        <TextField form={form} name="price" label="Price" unit={kit.currency} numeric hint="For one, before tax." />
-        <TextField
-          form={form}
-          name="cost"
-          label="Paid"
-          unit={kit.currency}
-          numeric
-          hint="For one; empty when not known."
-        />
+        <PriceFields form={form} kit={kit} />
+        <PriceHelp form={form} start={prices} />
         <div className="wide">
           <TextField form={form} name="note" label="Note" hint="Where they came from, what was seen of them." />
         </div>

@@ -1,12 +1,14 @@
 'use server'
 import { redirect } from 'next/navigation'
 import type { FormState } from '@/app/_components/form/form-state'
+import { typedValues } from '@/app/_components/form/form-values'
 import { once } from '@/app/_components/form/once'
 import { readForm } from '@/app/_components/form/read-form'
 import { isTestGiven } from '@/lib/domain/stock/test-entry'
 import { type GuardedStep, requireStep } from '@/lib/session'
 import { keepTube } from '@/lib/workflow/keep-tube'
 import { furtherOf } from '../further-schema'
+import { withPrices } from '../look-up-prices'
 import { refusedTubes } from '../refused-tubes'
 import { testEntryOf } from '../test-schema'
 import { stockKit } from '../tube-schema'
@@ -18,6 +20,8 @@ export async function submitNewTube(before: FormState, form: FormData): Promise<
 }
 
 async function takeTube({ step, shop }: GuardedStep, before: FormState, form: FormData): Promise<FormState> {
+  const asked = await withPrices(before, typedValues(form), shop)
+  if (asked) return asked
   const read = readForm(newTubeSchema(stockKit(shop)), before, form)
   if (!read.ok) return read.state
   const { mark, designation, condition, acquired, construction, location, cost, price, ...typed } = read.value

@@ -1,13 +1,14 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { SearchBar } from '@/app/_components/search-bar'
-import { Shell } from '@/app/_components/shell/shell'
+import { ScrollRegion } from '@/app/_components/scroll-region'
 import { formatMoney } from '@/lib/domain/money'
-import { isToReorder } from '@/lib/domain/stock/part'
+import type { Shop } from '@/lib/domain/shop/shop'
+import { isToReorder, type StockedPart } from '@/lib/domain/stock/part'
 import { capital, wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
-import { listParts } from '@/lib/store/part'
-import { StockSections } from '../stock-sections'
+import { listStockedParts } from '@/lib/store/part-draw'
+import { noneText, StockBook } from '../stock-book'
+import { ToBeOrdered } from './to-be-ordered'
 
 export const metadata: Metadata = { title: 'Parts' }
 
@@ -15,81 +16,66 @@ export default async function PartsPage({ searchParams }: PageProps<'/stock/part
   const { actor, shop } = await requireUser()
   const { q } = await searchParams
   const search = typeof q === 'string' ? q : ''
-  const parts = await listParts(search)
-  const low = parts.filter(isToReorder)
-  const { locale } = wordsFor(shop.words)
+  const parts = await listStockedParts(search)
+  const book = { shop, actor, section: '/stock/parts', title: 'Parts', newText: 'New part', search } as const
   return (
-    <Shell shop={shop} actor={actor}>
-      <StockSections words={shop.words} section="/stock/parts" />
-      <div className="page-head">
-        <h1>Parts</h1>
-        <Link className="button" href="/stock/parts/new">
-          New part
-        </Link>
-      </div>
-      <SearchBar action="/stock/parts" value={search} label="Name, kind, value or location" />
-      {low.length > 0 && (
-        <section className="caution">
-          <h2>To be ordered</h2>
-          <ul>
-            {low.map((part) => (
-              <li key={part.id}>
-                <Link href={`/stock/parts/${part.id}`}>
-                  {part.name} {part.value}
-                </Link>
-                : {part.count} left, reorder at {part.reorderLevel}
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
+    <StockBook {...book} searchLabel="Name, kind, value or location">
+      <ToBeOrdered parts={parts} />
       <section className="panel">
         <h2>In the drawers</h2>
-        {parts.length === 0 && <p className="soft">None{search ? ` for “${search}”` : ' written down yet'}.</p>}
-        {parts.length > 0 && (
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
-          <section className="table-scroll" tabIndex={0} aria-label="The parts">
-            <table>
-              <thead>
-                <tr>
-                  <th>Name</th>
-                  <th>Kind</th>
-                  <th>Value</th>
-                  <th className="num">Count</th>
-                  <th className="num">Reorder at</th>
-                  <th className="num">Price</th>
-                  <th>Location</th>
-                </tr>
-              </thead>
-              <tbody>
-                {parts.map((part) => (
-                  <tr key={part.id}>
-                    <td>
-                      <Link href={`/stock/parts/${part.id}`}>{part.name}</Link>
-                    </td>
-                    <td>{capital(part.kind)}</td>
-                    <td>{part.value}</td>
-                    <td className="num">
-                      {part.count}
-                      {isToReorder(part) && (
-                        <>
-                          {' '}
-                          <span className="tag" data-tone="warn" data-shape="!">
-                            low
-                          </span>
-                        </>
-                      )}
-                    </td>
-                    <td className="num">{part.reorderLevel ?? '–'}</td>
-                    <td className="num">{formatMoney(part.price, shop.currency, locale)}</td>
-                    <td>{part.location}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </section>
-        )}
+        {parts.length === 0 ? <p className="soft">{noneText(search)}</p> : <PartTable parts={parts} shop={shop} />}
       </section>
-    </Shell>
+    </StockBook>
+  )
+}
+
+function PartTable({ parts, shop }: { parts: readonly StockedPart[]; shop: Shop }) {
+  const { locale } = wordsFor(shop.words)
+  return (
+    <ScrollRegion label="The parts">
+      <table>
+        <thead>
+          <tr>
+            <th>Name</th>
+            <th>Kind</th>
+            <th>Value</th>
+            <th className="num">In drawer</th>
+            <th className="num">Set aside for jobs</th>
+            <th className="num">Free</th>
+            <th className="num">Reorder at</th>
+            <th className="num">Price</th>
+            <th>Location</th>
+          </tr>
+        </thead>
+        <tbody>
+          {parts.map((part) => (
+            <tr key={part.id}>
+              <td>
+                <Link href={`/stock/parts/${part.id}`}>{part.name}</Link>
+              </td>
+              <td>{capital(part.kind)}</td>
+              <td>{part.value}</td>
+              <td className="num">{part.count}</td>
+              <td className="num">{part.drawer.aside || '–'}</td>
+              <td className="num">
+                {part.drawer.free} <LowTag part={part} />
+              </td>
+              <td className="num">{part.reorderLevel ?? '–'}</td>
+              <td className="num">{formatMoney(part.price, shop.currency, locale)}</td>
+              <td>{part.location}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </ScrollRegion>
+  )
+}
+
+function LowTag({ part }: { part: StockedPart }) {
+  if (part.drawer.short === 0 && !isToReorder(part)) return null
+  return (
+    <span className="tag" data-tone="warn" data-shape="!">
+      {part.drawer.short > 0 ? `${part.drawer.short} short` : 'low'}
+    </span>
   )
 }

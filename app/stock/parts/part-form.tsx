@@ -1,10 +1,18 @@
 'use client'
 import { useMemo } from 'react'
-import { FormMessage, HiddenField, SelectField, SubmitButton, TextField } from '@/app/_components/form/form-fields'
+import {
+  FormMessage,
+  HiddenField,
+  SelectField,
+  SheetHead,
+  SubmitButton,
+  TextField,
+} from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { PART_KINDS } from '@/lib/domain/stock/part'
 import { capital } from '@/lib/domain/words'
+import { PriceFields } from '../price-fields'
 import type { StockKit } from '../tube-schema'
 import { submitCount, submitPart } from './actions'
 import { countSchema, partSchema } from './part-schema'
@@ -20,10 +28,7 @@ export function PartForm({ kit, values }: { kit: StockKit; values: FormValues })
   const form = useActionForm(submitPart, freshForm(values), schema)
   return (
     <form {...form.formProps} className="stack">
-      <FormMessage form={form} />
-      <HiddenField form={form} name="id" />
-      <HiddenField form={form} name="version" />
-      <HiddenField form={form} name="base" />
+      <SheetHead form={form} />
       <div className="fields">
         <TextField form={form} name="name" label="Name" />
         <SelectField form={form} name="kind" label="Kind" options={KIND_OPTIONS} empty="Choose" />
@@ -34,18 +39,9 @@ export function PartForm({ kit, values }: { kit: StockKit; values: FormValues })
           name="reorderLevel"
           label="Reorder at"
           numeric
-          hint="At this count or below; empty: not watched."
+          hint="When so many are free, or fewer; empty: not watched."
         />
-        <TextField form={form} name="location" label="Location" hint="Drawer, shelf or box." />
-        <TextField form={form} name="price" label="Price" unit={kit.currency} numeric hint="For one, before tax." />
-        <TextField
-          form={form}
-          name="cost"
-          label="Paid"
-          unit={kit.currency}
-          numeric
-          hint="For one; empty when not known."
-        />
+        <PriceFields form={form} kit={kit} />
       </div>
       <div className="row">
         <SubmitButton form={form}>{values.id ? 'Save corrections' : 'Write the part down'}</SubmitButton>

@@ -8,6 +8,8 @@ import { readForm } from '@/app/_components/form/read-form'
 import { wordsFor } from '@/lib/domain/words'
 import { type GuardedStep, requireStep } from '@/lib/session'
 import { receiveTubes } from '@/lib/workflow/receive-tubes'
+import { furtherOf } from '../further-schema'
+import { withPrices } from '../look-up-prices'
 import { refusedTubes } from '../refused-tubes'
 import { sectionsOf, settingOf } from '../test-schema'
 import { stockKit } from '../tube-schema'
@@ -35,6 +37,8 @@ async function takeDelivery({ step, shop }: GuardedStep, before: FormState, form
   const typed = typedValues(form)
   const edited = editRows(typed, typed.edit ?? '', nextRow)
   if (edited) return editedForm(before, edited)
+  const asked = await withPrices(before, typed, shop)
+  if (asked) return asked
   const read = readForm(receiveSchema(stockKit(shop)), before, withoutBlankRows(form))
   if (!read.ok) return read.state
   const { designation, condition, acquired, construction, location, cost, price } = read.value
@@ -46,7 +50,8 @@ async function takeDelivery({ step, shop }: GuardedStep, before: FormState, form
   }))
   const untested = read.value.untested ?? 0
   if (rows.length + untested === 0) return refusedForm(before, typed, NOTHING_THERE)
-  const received = await receiveTubes(step, { details, setting: settingOf(read.value), rows, untested })
+  const further = furtherOf(read.value)
+  const received = await receiveTubes(step, { details, further, setting: settingOf(read.value), rows, untested })
   if (!received.ok) return refusedTubes(before, read.values, received.fault, shop)
   revalidatePath('/stock')
   return savedForm(

@@ -5,6 +5,7 @@ import { dayInZone } from '@/lib/domain/calendar'
 import { mayDo } from '@/lib/domain/person/role'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
+import { listSetNames } from '@/lib/store/tube-set'
 import { listTubeTesters } from '@/lib/store/tube-tester'
 import { stockKit } from '../tube-schema'
 import { TypeLists } from '../type-lists'
@@ -15,7 +16,7 @@ export const metadata: Metadata = { title: 'Take in several' }
 
 export default async function ReceivePage() {
   const { actor, shop } = await requireUser()
-  const testers = await listTubeTesters()
+  const [testers, sets] = await Promise.all([listTubeTesters(), listSetNames()])
   const today = dayInZone(new Date(), shop.timeZone)
   return (
     <Shell shop={shop} actor={actor}>
@@ -23,7 +24,7 @@ export default async function ReceivePage() {
       {!mayDo(actor, 'bench-work') && (
         <p className="caution">Readings are entered by a technician. Take them in untested, or ask one to sign in.</p>
       )}
-      <TypeLists testers={testers} catalogue={shop} />
+      <TypeLists testers={testers} catalogue={shop} sets={sets} />
       <ReceiveForm
         kit={stockKit(shop)}
         values={{ ...receiveValues({ today, instrument: testers[0] ?? '' }), once: onceMark() }}

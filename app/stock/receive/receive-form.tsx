@@ -3,6 +3,7 @@ import { useMemo } from 'react'
 import { FormMessage, SelectField, SubmitButton, TextField } from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
 import { useActionForm } from '@/app/_components/form/use-action-form'
+import { FurtherFields } from '../further-fields'
 import styles from '../stock.module.css'
 import { SettingFields } from '../test-fields'
 import { TubeFields } from '../tube-fields'
@@ -35,6 +36,7 @@ export function ReceiveForm({ kit, values }: { kit: StockKit; values: FormValues
       <section className="panel">
         <h2>The same for all</h2>
         <TubeFields form={form} kit={kit} />
+        <FurtherFields form={form} title="Further facts, the same for all" several />
       </section>
       <section className="panel">
         <h2>How they were tested</h2>

@@ -33,8 +33,9 @@ export default async function SetsPage({ searchParams }: PageProps<'/stock/sets'
         <h2 id="possible">Sets possible</h2>
         <p className="soft">
           {words.tubes === 'valves' ? 'Valves' : 'Tubes'} that are free, good, tested, and on no draft quote. Pairs: the
-          most there can be at once, counted exactly; each quad would take two of them. Only what was read on one
-          instrument at one test point is compared.
+          most there can be at once, counted exactly; each quad would take two of them. Only what was read at one test
+          point is compared, on one instrument or carried over to it from another by{' '}
+          <Link href="/settings/instruments/corrections">references read on both</Link>.
         </p>
         {cohorts.length === 0 && limits.faults.size === 0 && <p>Nothing in stock has a reading to compare.</p>}
         {cohorts.length > 0 && (

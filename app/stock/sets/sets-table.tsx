@@ -1,7 +1,7 @@
 /** The stock level in sets: one row for each type and place where it was tested. */
 import { type MatchingFormat, testPointText } from '@/lib/domain/matching/matching-text'
 import { type SetsPossible, setsPossible } from '@/lib/planning/sets/sets-possible'
-import { possibleText } from '@/lib/planning/sets/sets-text'
+import { carriedFrom, possibleText } from '@/lib/planning/sets/sets-text'
 import type { StockCohort } from '@/lib/planning/sets/stock-cohorts'
 import { makeSets } from './actions'
 import styles from './sets.module.css'
@@ -39,6 +39,7 @@ export function SetsTable({ cohorts, limits, format }: Props) {
             <td>
               {testPointText(cohort.testPoint, format)}, {cohort.instrument}
               {!cohort.measured && <span className="soft">; transconductance not read</span>}
+              <CarriedOver tubes={cohort.tubes} />
             </td>
             <td className="num">{cohort.tubes.length}</td>
             <td className="num">{possible?.pairs ?? <span className="soft">pair up</span>}</td>
@@ -61,6 +62,16 @@ export function SetsTable({ cohorts, limits, format }: Props) {
         ))}
       </tbody>
     </table>
+  )
+}
+
+function CarriedOver({ tubes }: Pick<StockCohort, 'tubes'>) {
+  const carried = tubes.filter((tube) => tube.carried)
+  if (carried.length === 0) return null
+  return (
+    <p className="small soft">
+      {carried.length} of them carried from {carriedFrom(tubes).join(' and ')}
+    </p>
   )
 }
 

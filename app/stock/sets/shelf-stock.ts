@@ -7,6 +7,7 @@ import { USUAL_SPREAD_RULE } from '@/lib/domain/pairing/spread-rule'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { candidateOf } from '@/lib/domain/stock/candidate-of'
 import { type StockCohort, stockCohorts } from '@/lib/planning/sets/stock-cohorts'
+import { findCarrying } from '@/lib/store/carrying'
 import { listDraftedTubes } from '@/lib/store/draft-tube'
 import { listStockForFamily } from '@/lib/store/tube'
 import { listDesignationsInStock } from '@/lib/store/tube-family'
@@ -28,5 +29,11 @@ export async function listCohorts({ shop, now, limits }: Scene): Promise<StockCo
   }
   const { age, yardsticks } = limits
   const asOf = dayInZone(now, shop.timeZone)
-  return stockCohorts(stock, { maximumTestAgeDays: age, oneDesignation: false, yardsticks, asOf })
+  return stockCohorts(stock, {
+    maximumTestAgeDays: age,
+    oneDesignation: false,
+    yardsticks,
+    asOf,
+    carrying: await findCarrying(),
+  })
 }

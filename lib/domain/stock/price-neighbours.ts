@@ -4,7 +4,8 @@
  * variant of the family costs. All from the shop's own list; where it says
  * nothing, that is said, and no figure is made up.
  *
- * Strength is plate current at the same test point and instrument, within 10 %
+ * Strength is plate current at the same test point and instrument, or carried over to it by
+ * reference tubes read on both where that is known to 10 %, within 10 %
  * (the tolerance of the trade for tubes that are alike; common practice, no
  * source); without a reading to compare by, strength is left out of it. Prices
  * are medians, which one odd label does not move.
@@ -13,15 +14,19 @@
 import type { Money } from '../money'
 import { money } from '../money'
 import { foldedDesignation } from '../tube/folded-designation'
-import { isAlikePoint } from './alike-point'
+import { isSamePoint } from './alike-point'
+import { carriedReading, type InstrumentCorrection } from './instrument-correction'
 import { median } from './sheet/outlier'
-import type { StockedTube, TubeCondition, TubeTest } from './tube'
+import type { StockedTube, TubeCondition, TubeTestFacts } from './tube'
+
+/** Of a record, or of one that is only being typed. */
+type ReadTest = Pick<TubeTestFacts, 'instrumentName' | 'plateVoltage' | 'screenVoltage' | 'gridVoltage' | 'sections'>
 
 export type PricedFor = {
   readonly designation: string
   readonly condition: TubeCondition
   /** Null: not tested, strength is left out. */
-  readonly test: TubeTest | null
+  readonly test: ReadTest | null
   /** Of the tube itself, which is no neighbour of its own. Null: not in the list. */
   readonly tubeId: string | null
 }
@@ -39,14 +44,18 @@ export type PriceNeighbours = {
 const ALIKE = 0.1
 
 /** `family` are the tubes of the family in stock. */
-export function priceNeighbours(wanted: PricedFor, family: readonly StockedTube[]): PriceNeighbours {
+export function priceNeighbours(
+  wanted: PricedFor,
+  family: readonly StockedTube[],
+  corrections: readonly InstrumentCorrection[] = [],
+): PriceNeighbours {
   const offered = family.filter(
     ({ tube }) => tube.id !== wanted.tubeId && tube.condition !== 'reject' && tube.price > 0,
   )
   const ofVariant = offered.filter(({ tube }) => isSame(tube.designation, wanted.designation))
   const ofCondition = ofVariant.filter(({ tube }) => tube.condition === wanted.condition)
   return {
-    same: sameNeighbour(wanted, ofCondition),
+    same: sameNeighbour(wanted, ofCondition, corrections),
     pair: pairNeighbour(ofVariant, ofCondition),
     lesser: lesserNeighbour(wanted, offered, ofVariant),
   }
@@ -65,16 +74,24 @@ function asked(tubes: readonly StockedTube[]): Asked | null {
   }
 }
 
-function sameNeighbour({ test }: PricedFor, ofCondition: readonly StockedTube[]): PriceNeighbours['same'] {
-  const strong = test ? ofCondition.filter((each) => each.test !== null && isAsStrong(each.test, test)) : []
+function sameNeighbour(
+  { test }: PricedFor,
+  ofCondition: readonly StockedTube[],
+  corrections: readonly InstrumentCorrection[],
+): PriceNeighbours['same'] {
+  const isStrong = (each: StockedTube) =>
+    test !== null && each.test !== null && isAsStrong(each.test, test, corrections)
+  const strong = ofCondition.filter(isStrong)
   const found = asked(strong.length > 0 ? strong : ofCondition)
   return found && { ...found, byStrength: strong.length > 0 }
 }
 
-function isAsStrong(a: TubeTest, b: TubeTest): boolean {
+function isAsStrong(a: ReadTest, b: ReadTest, corrections: readonly InstrumentCorrection[]): boolean {
   const [x, y] = [a.sections[0]?.plateCurrent ?? null, b.sections[0]?.plateCurrent ?? null]
-  if (x === null || y === null || y === 0) return false
-  return isAlikePoint(a, b) && Math.abs(x - y) <= ALIKE * y
+  if (x === null || y === null || y === 0 || !isSamePoint(a, b)) return false
+  const between = { from: a.instrumentName, to: b.instrumentName, figure: 'plateCurrent' } as const
+  const there = carriedReading(x, between, corrections)
+  return there.ok && there.value.halfWidth <= ALIKE * y && Math.abs(there.value.value - y) <= ALIKE * y
 }
 
 /** In the condition asked for where both kinds are there, else over all conditions. */

@@ -25,7 +25,7 @@ const aTube = (over: Partial<Tube> = {}): Tube => ({
 
 const aTest = (over: Partial<TubeTest> = {}): TubeTest => ({
   ...{ id: 'test-1', testedAt: new Date('2031-05-02T02:00:00Z'), testedBy: 'Ines', instrumentName: 'Bench tester 1' },
-  ...{ calibratedOn: null, shorts: false, leakage: '', gas: '', noise: '', note: '' },
+  ...{ calibratedOn: null, shorts: false, leakage: '', gas: '', noise: '', microphony: '', note: '' },
   ...{ plateVoltage: volts(250), screenVoltage: volts(250), gridVoltage: volts(-14), sections: [section(72, 6)] },
   ...over,
 })

@@ -13,7 +13,7 @@ const read = (instrumentName: string, milliamps: number, grid = -14): TubeTest =
     instrumentName,
     calibratedOn: null,
   },
-  ...{ shorts: false, leakage: '', gas: '', noise: '', note: '' },
+  ...{ shorts: false, leakage: '', gas: '', noise: '', microphony: '', note: '' },
   ...{ plateVoltage: volts(250), screenVoltage: volts(250), gridVoltage: volts(grid) },
   sections: [section(milliamps)],
 })

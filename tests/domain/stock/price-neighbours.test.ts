@@ -8,7 +8,7 @@ import { section } from '@/tests/support/stocked-shop'
 
 const test = (milliamps: number): TubeTest => ({
   ...{ id: '', testedAt: new Date(0), testedBy: '', instrumentName: 'Tester', calibratedOn: null, shorts: false },
-  ...{ leakage: '', gas: '', noise: '', note: '', sections: [section(milliamps)] },
+  ...{ leakage: '', gas: '', noise: '', microphony: '', note: '', sections: [section(milliamps)] },
   ...{ plateVoltage: volts(250), screenVoltage: volts(250), gridVoltage: volts(-14) },
 })
 

@@ -25,7 +25,7 @@ const tube = (over: Partial<Tube> = {}): Tube => ({
 
 const test = (over: Partial<TubeTest> = {}): TubeTest => ({
   ...{ id: 'test-1', testedAt: NOW, testedBy: 'Ines', instrumentName: 'Bench tester 1', calibratedOn: null },
-  ...{ shorts: false, leakage: '', gas: '', noise: '', note: '' },
+  ...{ shorts: false, leakage: '', gas: '', noise: '', microphony: '', note: '' },
   ...{ plateVoltage: volts(250), screenVoltage: volts(250), gridVoltage: volts(-14), sections: [section(72, 6)] },
   ...over,
 })

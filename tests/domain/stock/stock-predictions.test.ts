@@ -32,7 +32,7 @@ function stocked(mark: string, milliamps: number, slope: number | null, over: Pa
   }
   const test: TubeTest = {
     ...{ id: `test-${mark}`, testedAt: NOW, testedBy: 'Ines', instrumentName: 'Bench tester 1', calibratedOn: null },
-    ...{ shorts: false, leakage: '', gas: '', noise: '', note: '' },
+    ...{ shorts: false, leakage: '', gas: '', noise: '', microphony: '', note: '' },
     ...{ plateVoltage: volts(250), screenVoltage: volts(250), gridVoltage: volts(-14) },
     sections: [section(milliamps, slope)],
     ...over,
@@ -106,5 +106,70 @@ describe('a stock foretold in an amplifier', () => {
     )
     expect(best?.tubes.map(({ candidate }) => candidate.mark)).toEqual(['P', 'R'])
     expect(best?.predicted).toBe(true)
+  })
+
+  describe('with readings carried over from another tester', () => {
+    // B reads 4 % more plate current than A, and as much transconductance; one reading carried is ± 6 % and ± 5 %.
+    const corrections = [
+      { from: 'B', to: 'Bench tester 1', figure: 'plateCurrent', factor: 1 / 1.04, readingUncertainty: 0.06 },
+      { from: 'B', to: 'Bench tester 1', figure: 'transconductance', factor: 1, readingUncertainty: 0.05 },
+    ] as const
+    const carrying = { corrections, to: 'Bench tester 1' }
+    const onB = { instrumentName: 'B' }
+    const both = (tubes: readonly StockedTube[]) =>
+      given(stockPredictions(tubes, circuit, { ...VIEW, carrying })).ofTube
+    const of = (mark: string, tubes: readonly StockedTube[]) =>
+      given(both(tubes).get(`id-${mark}`) ?? { ok: false, fault: 'not there' })
+
+    it('74.88 mA on B idles as 72 mA on A does, its band wider by just what carrying adds', () => {
+      const there = of('A', [stocked('A', 74.88, 6, onB)])
+      const here = predicted('A')
+      expect(there.plateCurrent.value / here.plateCurrent.value).toBeCloseTo(1, 9)
+      expect(there.byReadings / here.byReadings).toBeCloseTo(1, 6)
+      const [wide, narrow] = [there, here].map(({ plateCurrent: { low, high } }) => (high - low) / 2) as [
+        number,
+        number,
+      ]
+      expect(wide).toBeGreaterThan(narrow)
+      // Variances add up; the rectangular and the normal part of the whole band to a few per cent.
+      expect(Math.hypot(narrow, there.byCarrying ?? 0) / wide).toBeCloseTo(1, 1)
+      expect(here.byCarrying).toBeUndefined()
+    })
+
+    it('carrying never narrows a band, with transconductance or without, at any test point', () => {
+      for (const slope of [5.6, 6, null])
+        for (const milliamps of [55, 65, 75, 85])
+          for (const point of [{}, high]) {
+            const asRead = of('X', [stocked('X', milliamps, slope, point)])
+            const carried = of('X', [stocked('X', milliamps * 1.04, slope, { ...point, ...onB })])
+            const width = ({ low, high }: { low: number; high: number }) => high - low
+            expect(width(carried.plateCurrent)).toBeGreaterThan(width(asRead.plateCurrent))
+            expect(width(carried.plateDissipation)).toBeGreaterThan(width(asRead.plateDissipation))
+            expect(width(carried.transconductance)).toBeGreaterThanOrEqual(width(asRead.transconductance))
+          }
+    })
+
+    it('two carried alike differ as surely as two read alike; one carried and one read less surely, yet more than tested apart', () => {
+      const doubtOf = (tubes: readonly StockedTube[], carry = true) => {
+        const view = { now: NOW, timeZone: 'UTC', jobInHand: null, catalogue: HANDBOOK_ONLY }
+        const predictions = given(stockPredictions(tubes, circuit, { ...VIEW, ...(carry ? { carrying } : {}) }))
+        const limits = someLimits({ predictions, allowOverPrintedRating: true, ...(carry ? { carrying } : {}) })
+        const candidates = tubes.map((each) => candidateOf(each, view))
+        return proposeSet(candidates, aDemand(2), limits).best?.doubt ?? 0
+      }
+      const read = doubtOf([stocked('A', 72, 6), stocked('B', 73, 6)])
+      const alike = doubtOf([stocked('A', 74.88, 6, onB), stocked('B', 75.92, 6, onB)])
+      const across = doubtOf([stocked('A', 74.88, 6, onB), stocked('B', 73, 6)])
+      const apart = doubtOf([stocked('A', 74.88, 6, onB), stocked('B', 73, 6)], false)
+      expect(alike / read).toBeCloseTo(1, 6)
+      expect(across).toBeGreaterThan(read)
+      expect(across).toBeLessThan(apart)
+    })
+
+    it('no correction known: every tube is foretold by what it was read as', () => {
+      const tubes = [stocked('A', 74.88, 6, onB), ...stock.slice(1)]
+      const none = given(stockPredictions(tubes, circuit, { ...VIEW, carrying: { corrections: [], to: 'B' } }))
+      expect(none).toEqual(given(stockPredictions(tubes, circuit, VIEW)))
+    })
   })
 })

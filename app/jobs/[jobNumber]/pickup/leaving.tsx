@@ -9,11 +9,17 @@ import { wordsFor } from '@/lib/domain/words'
 import type { JobHead } from '@/lib/store/job-head'
 import { submitHandOver, submitReturn } from './actions'
 import { HandOverForm } from './hand-over-form'
+import type { PartsLeaving } from './parts-leaving'
 import { ReturnForm } from './return-form'
 
-type Props = { readonly head: JobHead; readonly shop: Shop; readonly fittings: readonly Fitting[] }
+type Props = {
+  readonly head: JobHead
+  readonly shop: Shop
+  readonly fittings: readonly Fitting[]
+  readonly parts: PartsLeaving
+}
 
-export function Leaving({ head, shop, fittings }: Props) {
+export function Leaving({ head, shop, fittings, parts }: Props) {
   const { job, customer } = head
   const ways = nextStates(job.state)
   if (isClosed(job.state)) return <Left head={head} shop={shop} />
@@ -27,6 +33,11 @@ export function Leaving({ head, shop, fittings }: Props) {
             <a href={`/jobs/${job.number}/pickup/preview`}>Look at the pickup sheet as it stands</a>{' '}
             <span className="soft">(nothing is kept)</span>
           </p>
+          {parts.unticked !== '' && (
+            <p className="form-message">
+              Not ticked as used on the work order: {parts.unticked}. They leave their drawers with this hand-over.
+            </p>
+          )}
           <HandOverForm action={submitHandOver.bind(null, job.number)} ownerName={customer.name} />
         </>
       ) : (
@@ -42,14 +53,19 @@ export function Leaving({ head, shop, fittings }: Props) {
               along.
             </p>
           )}
-          <ReturnForm action={submitReturn.bind(null, job.number)} ownerName={customer.name} currency={shop.currency} />
+          <ReturnForm
+            action={submitReturn.bind(null, job.number)}
+            ownerName={customer.name}
+            currency={shop.currency}
+            partsIn={parts.taken}
+          />
         </>
       )}
     </section>
   )
 }
 
-function Left({ head, shop }: Omit<Props, 'fittings'>) {
+function Left({ head, shop }: Pick<Props, 'head' | 'shop'>) {
   const { state, collectedBy, collectedIdentity, collectedAt } = head.job
   const when = collectedAt ? formatInstant(collectedAt, shop.timeZone, wordsFor(shop.words).locale) : ''
   return (

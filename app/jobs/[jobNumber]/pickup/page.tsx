@@ -11,6 +11,7 @@ import { requireHead } from '../require-head'
 import { GoesBack } from './goes-back'
 import { Leaving } from './leaving'
 import { MoneyPanel } from './money'
+import { partsLeaving } from './parts-leaving'
 
 export const metadata: Metadata = { title: 'Pickup' }
 
@@ -25,6 +26,7 @@ export default async function PickupPage({ params }: PageProps<'/jobs/[jobNumber
     listPapers(job.id, 'pickup-sheet'),
   ])
   const closed = isClosed(job.state)
+  const parts = await partsLeaving(job.id, quote)
   return (
     <>
       {papers.length > 0 && <PaperList papers={papers} shop={shop} />}
@@ -38,7 +40,7 @@ export default async function PickupPage({ params }: PageProps<'/jobs/[jobNumber
           closed={closed}
         />
       </div>
-      <Leaving head={head} shop={shop} fittings={state.fittings} />
+      <Leaving head={head} shop={shop} fittings={state.fittings} parts={parts} />
     </>
   )
 }

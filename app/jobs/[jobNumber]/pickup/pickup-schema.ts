@@ -1,6 +1,6 @@
 /** What may be typed when an amplifier goes back and money changes hands. */
 import * as z from 'zod/mini'
-import { choice, optionalChoice, requiredAmount, text } from '@/app/_components/form/fields'
+import { choice, flag, optionalChoice, requiredAmount, text } from '@/app/_components/form/fields'
 import { PAYMENT_WAYS } from '@/lib/domain/job/account'
 import { minorDigits } from '@/lib/domain/money'
 
@@ -28,4 +28,5 @@ export const returnSchema = (currency: string) =>
     reason: text({ label: 'Why it goes back unrepaired', max: 500, required: true }),
     charge: requiredAmount({ label: 'Charged in all', currency, digits: minorDigits(currency) }),
     how: optionalChoice('Settled now by', PAYMENT_WAYS),
+    partsBack: flag(),
   })

@@ -1,6 +1,6 @@
 'use client'
 import { useMemo } from 'react'
-import { FormMessage, SelectField, SubmitButton, TextField } from '@/app/_components/form/form-fields'
+import { CheckField, FormMessage, SelectField, SubmitButton, TextField } from '@/app/_components/form/form-fields'
 import { freshForm } from '@/app/_components/form/form-state'
 import { type FormAction, useActionForm } from '@/app/_components/form/use-action-form'
 import { PAYMENT_WAYS } from '@/lib/domain/job/account'
@@ -14,9 +14,11 @@ type Props = {
   readonly action: FormAction
   readonly ownerName: string
   readonly currency: string
+  /** What was taken out of the drawers for it; empty: nothing. */
+  readonly partsIn: string
 }
 
-export function ReturnForm({ action, ownerName, currency }: Props) {
+export function ReturnForm({ action, ownerName, currency, partsIn }: Props) {
   const schema = useMemo(() => returnSchema(currency), [currency])
   const start = {
     who: 'owner',
@@ -27,6 +29,7 @@ export function ReturnForm({ action, ownerName, currency }: Props) {
     reason: '',
     charge: '',
     how: '',
+    partsBack: '',
   }
   const form = useActionForm(action, freshForm(start), schema)
   return (
@@ -61,6 +64,14 @@ export function ReturnForm({ action, ownerName, currency }: Props) {
             empty="not now"
           />
         </div>
+        {partsIn !== '' && (
+          <CheckField
+            form={form}
+            name="partsBack"
+            label="The parts are out of it again, and back in their drawers"
+            hint={`Taken for this job: ${partsIn}. Without the tick they go along.`}
+          />
+        )}
         <CollectorFields form={form} />
         <div className="row">
           <SubmitButton form={form} quiet>

@@ -17,6 +17,7 @@ import { formatMoney, minorDigits } from '@/lib/domain/money'
 import { labourWord } from '@/lib/domain/quote/labour-word'
 import { capital, type WordSet, wordsFor } from '@/lib/domain/words'
 import { draftFigures } from './draft-figures'
+import { DrawnNote, type PartChoice } from './drawn-note'
 import { LineList, TubeList } from './line-list'
 import { type FiguresTerms, QuoteFigures } from './quote-figures'
 import { quoteSchema } from './quote-schema'
@@ -29,6 +30,7 @@ export type DraftProps = {
   readonly terms: FiguresTerms
   readonly wordSet: WordSet
   readonly operations: readonly Option[]
+  readonly parts: readonly PartChoice[]
   readonly hasReadings: boolean
   /** Empty: the quote can only be handed over. */
   readonly mailTo: string
@@ -36,7 +38,7 @@ export type DraftProps = {
 }
 
 export function DraftForm(props: DraftProps) {
-  const { action, jobNumber, values, terms, wordSet, operations, hasReadings } = props
+  const { action, jobNumber, values, terms, wordSet, operations, parts, hasReadings } = props
   const words = wordsFor(wordSet)
   const rules = useMemo(() => ({ currency: terms.currency, digits: minorDigits(terms.currency) }), [terms.currency])
   const schema = useMemo(() => quoteSchema(rules), [rules])
@@ -73,7 +75,20 @@ export function DraftForm(props: DraftProps) {
           />
           <AddButton list="labour">Add {labourWord(words).toLowerCase()}</AddButton>
         </LineList>
-        <LineList {...lists} list="parts" title="Parts" units={['pc', 'set', 'm']}>
+        <LineList
+          {...lists}
+          list="parts"
+          title="Parts"
+          units={['pc', 'set', 'm']}
+          noteOf={(id) => <DrawnNote part={parts.find((part) => part.id === id)} values={now} />}
+        >
+          <SelectField
+            form={form}
+            name="part"
+            label="Part of the drawers"
+            options={parts.map(({ id, option }) => ({ value: id, text: option }))}
+            empty="none: write it freely"
+          />
           <AddButton list="parts">Add a part</AddButton>
         </LineList>
         <TubeList {...lists} title={capital(words.tubes)}>

@@ -8,11 +8,13 @@ import { formatMoney } from '@/lib/domain/money'
 import type { Mail } from '@/lib/domain/quote/mail'
 import { type Quote, stateNow, totalsOf } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
+import type { PartStanding } from '@/lib/domain/stock/part-standing'
 import { wordsFor } from '@/lib/domain/words'
 import type { JobHead } from '@/lib/store/job-head'
 import { submitAnswer, submitRevise, submitUndo } from './actions'
 import { AnswerForm } from './answer-form'
 import { answerValues } from './answer-schema'
+import { ExchangedSince } from './exchanged-since'
 import { MailNote } from './mail-note'
 import { QuoteFigures } from './quote-figures'
 import { QuoteLines } from './quote-lines'
@@ -24,10 +26,11 @@ type Props = {
   readonly paperId: string | null
   readonly mails: readonly Mail[]
   readonly payments: readonly Payment[]
+  readonly standings: ReadonlyMap<string, PartStanding>
   readonly now: Date
 }
 
-export function IssuedQuote({ head, quote, shop, paperId, mails, payments, now }: Props) {
+export function IssuedQuote({ head, quote, shop, paperId, mails, payments, standings, now }: Props) {
   const { job, customer } = head
   const words = wordsFor(shop.words)
   const totals = totalsOf(quote)
@@ -48,7 +51,8 @@ export function IssuedQuote({ head, quote, shop, paperId, mails, payments, now }
             <h2>What was quoted</h2>
             {paperId && <a href={`/papers/${paperId}`}>The quote as PDF</a>}
           </div>
-          <QuoteLines quote={quote} currency={shop.currency} words={words} />
+          <QuoteLines quote={quote} currency={shop.currency} words={words} standings={standings} />
+          <ExchangedSince quote={quote} />
           {quote.note !== '' && <p style={{ whiteSpace: 'pre-line' }}>Note to the customer: {quote.note}</p>}
         </section>
       </div>

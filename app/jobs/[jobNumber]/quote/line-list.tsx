@@ -15,10 +15,12 @@ type Props = {
   readonly units: readonly string[]
   readonly currency: string
   readonly amountOf: Amount
+  /** Said below a line that draws a part. */
+  readonly noteOf?: (partId: string) => React.ReactNode
   readonly children: React.ReactNode
 }
 
-export function LineList({ form, list, title, units, currency, amountOf, children }: Props) {
+export function LineList({ form, list, title, units, currency, amountOf, noteOf, children }: Props) {
   const rows = rowsOf(form.state.values, list)
   const options = units.map((unit) => ({ value: unit, text: unit }))
   return (
@@ -37,6 +39,7 @@ export function LineList({ form, list, title, units, currency, amountOf, childre
             options={options}
             title={row.text || `${title} ${index + 1}`}
             amount={amountOf(`${list}.${index}`)}
+            note={row.partId ? noteOf?.(row.partId) : undefined}
           />
         ))}
       </div>
@@ -64,9 +67,10 @@ type LineProps = {
   readonly title: string
   readonly amount: string
   readonly options: readonly Option[]
+  readonly note: React.ReactNode
 }
 
-function Line({ form, name, title, amount, options }: LineProps) {
+function Line({ form, name, title, amount, options, note }: LineProps) {
   return (
     <fieldset className={styles.line} aria-label={title}>
       <TextField form={form} name={`${name}.text`} label="What it is for" bare />
@@ -76,7 +80,9 @@ function Line({ form, name, title, amount, options }: LineProps) {
       <CheckField form={form} name={`${name}.taxable`} label="taxed" />
       <output className={styles.amount}>{amount}</output>
       <TakeOut name={name} title={title} />
+      {note}
       <HiddenField form={form} name={`${name}.id`} />
+      <HiddenField form={form} name={`${name}.partId`} />
     </fieldset>
   )
 }

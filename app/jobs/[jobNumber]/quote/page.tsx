@@ -9,6 +9,7 @@ import { listMailsOfJob } from '@/lib/store/mail'
 import { listPapers } from '@/lib/store/paper'
 import { listPayments } from '@/lib/store/payment'
 import { listQuotes } from '@/lib/store/quote'
+import { partState } from '../part-state'
 import { requireHead } from '../require-head'
 import { submitBegin } from './actions'
 import { DidNote } from './did-note'
@@ -41,6 +42,7 @@ export default async function QuotePage({ params, searchParams }: PageProps<'/jo
       </section>
     )
   const paper = paperOf(quote, papers)
+  const { standings } = await partState(job.id, isClosed(job.state) || quote.state === 'declined' ? null : quote)
   const standing = earlier.find(({ state }) => state === 'accepted')
   const query = await searchParams
   const { did } = query
@@ -60,7 +62,7 @@ export default async function QuotePage({ params, searchParams }: PageProps<'/jo
         <DraftQuote head={head} quote={quote} shop={shop} formKey={startKey(query)} />
       ) : (
         <IssuedQuote
-          {...{ head, quote, shop, now, payments }}
+          {...{ head, quote, shop, now, payments, standings }}
           paperId={paper?.id ?? null}
           mails={mails.filter(({ paperId }) => paperId === paper?.id)}
         />

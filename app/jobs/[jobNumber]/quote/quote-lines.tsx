@@ -2,10 +2,20 @@
 import { formatMoney, type Money } from '@/lib/domain/money'
 import { labourWord } from '@/lib/domain/quote/labour-word'
 import { amountOf, type LineKind, type Quote } from '@/lib/domain/quote/quote'
+import type { PartStanding } from '@/lib/domain/stock/part-standing'
 import { capital, type Words } from '@/lib/domain/words'
+import { PartNote } from '../part-note'
 import { tubeName } from './quote-schema'
 
-export function QuoteLines({ quote, currency, words }: { quote: Quote; currency: string; words: Words }) {
+type Props = {
+  readonly quote: Quote
+  readonly currency: string
+  readonly words: Words
+  /** By part: said beside its lines while it still matters. */
+  readonly standings: ReadonlyMap<string, PartStanding>
+}
+
+export function QuoteLines({ quote, currency, words, standings }: Props) {
   const show = (amount: Money) => formatMoney(amount, currency, words.locale)
   const kinds: Record<LineKind, string> = {
     labour: labourWord(words),
@@ -34,6 +44,7 @@ export function QuoteLines({ quote, currency, words }: { quote: Quote; currency:
                   {kinds[line.kind]}
                   {!line.taxable && ', not taxed'}
                 </span>
+                <PartNote standing={line.doneAt === null ? standings.get(line.partId ?? '') : undefined} />
               </td>
               <td className="num">{line.thousandths / 1000}</td>
               <td>{line.unit}</td>

@@ -49,14 +49,22 @@ const clipped = (name: string) => (name.length > 40 ? `${name.slice(0, 40)}…` 
 const lineSchema =
   (list: LineList, { currency, digits }: MoneyRules) =>
   (at: string) =>
-    z.object({
-      id: after(text({ label: 'Line' }), (id) => id || null),
-      text: text({ label: `${at}: what it is for`, required: true, max: 200 }),
-      thousandths: thousandths({ label: `${at}: quantity`, min: 1, max: 9_999_000 }),
-      unit: text({ label: `${at}: unit`, max: 12 }),
-      unitPrice: requiredAmount({ label: `${at}: unit price`, currency, digits, min: LEAST_PRICE[list] }),
-      taxable: flag(),
+    after(lineBoxes(list, { currency, digits }, at), (line, context) => {
+      if (line.partId !== null && line.thousandths % 1000 !== 0)
+        refuseAt(context, `${at}: quantity must be a whole number, as the drawer counts pieces.`, ['thousandths'])
+      return line
     })
+
+const lineBoxes = (list: LineList, { currency, digits }: MoneyRules, at: string) =>
+  z.object({
+    id: after(text({ label: 'Line' }), (id) => id || null),
+    partId: after(text({ label: 'Part' }), (id) => id || null),
+    text: text({ label: `${at}: what it is for`, required: true, max: 200 }),
+    thousandths: thousandths({ label: `${at}: quantity`, min: 1, max: 9_999_000 }),
+    unit: text({ label: `${at}: unit`, max: 12 }),
+    unitPrice: requiredAmount({ label: `${at}: unit price`, currency, digits, min: LEAST_PRICE[list] }),
+    taxable: flag(),
+  })
 
 const tubeSchema =
   ({ currency, digits }: MoneyRules) =>
@@ -95,6 +103,7 @@ export const tubeOf = (row: RowValues, rules: MoneyRules) => tubeSchema(rules)('
 
 export const blankLine = (unit: string): RowValues => ({
   id: '',
+  partId: '',
   text: '',
   thousandths: '1',
   unit,
@@ -105,10 +114,10 @@ export const blankLine = (unit: string): RowValues => ({
 const ticked = (is: boolean): RowValues => (is ? { taxable: 'on' } : {})
 
 const lineText = (
-  { id, text: what, thousandths: count, unit, unitPrice, taxable }: QuoteLine,
+  { id, text: what, thousandths: count, unit, unitPrice, taxable, partId }: QuoteLine,
   digits: number,
 ): RowValues => ({
-  ...{ id, text: what, unit },
+  ...{ id, text: what, unit, partId: partId ?? '' },
   thousandths: String(count / 1000),
   unitPrice: exactDecimal(unitPrice, digits),
   ...ticked(taxable),

@@ -4,6 +4,7 @@ import type { FormState } from '@/app/_components/form/form-state'
 import { requireStep, shopAddress } from '@/lib/session'
 import { finishWork, tickLine } from '@/lib/workflow/do-work'
 import { fitTube, takeTubeOut } from '@/lib/workflow/fit-tubes'
+import { giveBackParts, type PartsLeftOver } from '@/lib/workflow/give-back-parts'
 import { issueWorkOrder } from '@/lib/workflow/issue-work-order'
 import { answerPress } from '../answer-press'
 
@@ -24,6 +25,11 @@ export async function pressFitted(
   const { step, shop } = await requireStep()
   const result = fitted ? await fitTube(step, jobNumber, position) : await takeTubeOut(step, jobNumber, position)
   return answerPress(before, shop, jobNumber, result)
+}
+
+export async function pressGiveBack(part: PartsLeftOver, before: FormState, _form: FormData): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  return answerPress(before, shop, part.jobNumber, await giveBackParts(step, part))
 }
 
 export async function pressPrint(jobNumber: string, before: FormState, _form: FormData): Promise<FormState> {

@@ -2,11 +2,19 @@
 import { formatInstant } from '@/lib/domain/calendar'
 import type { Quote, QuoteLine } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
+import type { PartStanding } from '@/lib/domain/stock/part-standing'
 import { wordsFor } from '@/lib/domain/words'
+import { PartNote } from '../part-note'
 import { PressForm } from '../press-form'
 import { pressTick } from './actions'
 
-type Common = { readonly jobNumber: string; readonly shop: Shop; readonly may: boolean }
+type Common = {
+  readonly jobNumber: string
+  readonly shop: Shop
+  readonly may: boolean
+  /** By part. */
+  readonly standings: ReadonlyMap<string, PartStanding>
+}
 
 export function OrderedLines({ quote, ...common }: Common & { readonly quote: Quote | null }) {
   const of = (...kinds: QuoteLine['kind'][]) => quote?.lines.filter(({ kind }) => kinds.includes(kind)) ?? []
@@ -25,7 +33,7 @@ type LinesProps = Common & {
   readonly none: string
 }
 
-function Lines({ title, lines, tick, none, jobNumber, shop, may }: LinesProps) {
+function Lines({ title, lines, tick, none, jobNumber, shop, may, standings }: LinesProps) {
   const id = title.toLowerCase()
   return (
     <section className="panel" aria-labelledby={id}>
@@ -39,6 +47,7 @@ function Lines({ title, lines, tick, none, jobNumber, shop, may }: LinesProps) {
                 <tr key={line.id}>
                   <td>
                     {line.text} <span className="soft nowrap">{quantity(line)}</span>
+                    <PartNote standing={line.doneAt === null ? standings.get(line.partId ?? '') : undefined} />
                   </td>
                   <td>
                     <span

@@ -4,6 +4,7 @@ import { formatInstant } from '@/lib/domain/calendar'
 import type { Job } from '@/lib/domain/job/job'
 import { isClosed } from '@/lib/domain/job/job-state'
 import { formatMoney } from '@/lib/domain/money'
+import { asAgreed } from '@/lib/domain/quote/exchanged'
 import { type Quote, quoteStateWord, quoteTitle, totalsOf } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
@@ -28,7 +29,7 @@ export function OrderedQuote({ accepted, latest, job, shop }: Props) {
 
 function acceptedText(quote: Quote, shop: Shop): string {
   const { locale } = wordsFor(shop.words)
-  const total = formatMoney(totalsOf(quote).total, shop.currency, locale)
+  const total = formatMoney(totalsOf(asAgreed(quote)).total, shop.currency, locale)
   const when = quote.answeredAt ? `, ${formatInstant(quote.answeredAt, shop.timeZone, locale)}` : ''
   return `By quote ${quoteTitle(quote)} over ${total}, accepted by ${quote.answerBy || 'the customer'}, ${quote.answerHow}${when}; taken by ${quote.answerTakenBy}.`
 }

@@ -8,16 +8,19 @@ import { listPapers } from '@/lib/store/paper'
 import { findAcceptedQuote, findLatestQuote } from '@/lib/store/quote'
 import { openToWork } from '@/lib/workflow/do-work'
 import { ampState } from '@/lib/workflow/safety-state'
+import { partState } from '../part-state'
 import { requireHead } from '../require-head'
+import { ExchangedNote } from '../tubes/exchange/exchanged-note'
 import { FinishWork } from './finish-work'
 import { OrderedLines } from './ordered-lines'
 import { OrderedQuote } from './ordered-quote'
+import { PartsLeftOver } from './parts-left-over'
 import { tubeOrders } from './tube-orders'
 import { TubesToFit } from './tubes-to-fit'
 
 export const metadata: Metadata = { title: 'Work order' }
 
-export default async function WorkPage({ params }: PageProps<'/jobs/[jobNumber]/work'>) {
+export default async function WorkPage({ params, searchParams }: PageProps<'/jobs/[jobNumber]/work'>) {
   const { actor, shop } = await requireUser()
   const { job } = await requireHead(params)
   const [accepted, latest, state, papers] = await Promise.all([
@@ -26,16 +29,20 @@ export default async function WorkPage({ params }: PageProps<'/jobs/[jobNumber]/
     ampState(job),
     listPapers(job.id, 'work-order'),
   ])
-  const orders = await tubeOrders(accepted, state, job)
+  const [orders, parts] = await Promise.all([tubeOrders(accepted, state, job), partState(job.id, accepted)])
   const open = openToWork(job.state)
   const may = open && mayDo(actor, 'bench-work')
   return (
     <>
       <OrderedQuote accepted={accepted} latest={latest} job={job} shop={shop} />
       <BenchCautions words={wordsFor(shop.words)} />
+      <ExchangedNote query={await searchParams} quote={accepted} jobNumber={job.number} work />
       <TubesToFit orders={orders} sheet={state.sheet} jobNumber={job.number} shop={shop} may={may} />
       <div className="columns">
-        <OrderedLines quote={accepted} jobNumber={job.number} shop={shop} may={may} />
+        <div className="stack">
+          <OrderedLines quote={accepted} jobNumber={job.number} shop={shop} may={may} standings={parts.standings} />
+          <PartsLeftOver leftOver={parts.leftOver} jobNumber={job.number} may={may} />
+        </div>
         <div className="stack">
           <FinishWork job={job} quote={accepted} orders={orders} actor={actor} shop={shop} />
           <PaperList papers={papers} shop={shop} />

@@ -1,15 +1,18 @@
 /** The chassis with what goes where, and a line for each tube to tick when it is in. */
 
+import Link from 'next/link'
 import { ChassisDrawing } from '@/app/_components/chassis/chassis-drawing'
 import type { ChassisSocketView } from '@/app/_components/chassis/chassis-view'
 import { chassisWords } from '@/app/_components/chassis/chassis-words'
 import { socketViews } from '@/app/_components/chassis/socket-views'
 import { type AmpSheet, ampName } from '@/lib/domain/amp/amp'
 import { formatInstant } from '@/lib/domain/calendar'
+import { exchangedText } from '@/lib/domain/quote/exchanged'
 import type { Shop } from '@/lib/domain/shop/shop'
 import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import { capital, wordsFor } from '@/lib/domain/words'
 import { PressForm } from '../press-form'
+import { exchangeAddress } from '../tubes/exchange/exchange-address'
 import { pressFitted } from './actions'
 import type { TubeOrder } from './tube-orders'
 
@@ -57,7 +60,8 @@ export function TubesToFit({ orders, sheet, jobNumber, shop, may }: Props) {
 }
 
 function OrderRow({ order, jobNumber, shop, may }: { order: TubeOrder; jobNumber: string; shop: Shop; may: boolean }) {
-  const { position, mark, type, condition, location, now, fitted, lost } = order
+  const { position, mark, type, condition, location, now, instead, fitted, lost } = order
+  const words = wordsFor(shop.words)
   const action = pressFitted.bind(null, { jobNumber, position, fitted: fitted === null })
   return (
     <tr>
@@ -66,6 +70,12 @@ function OrderRow({ order, jobNumber, shop, may }: { order: TubeOrder; jobNumber
         <strong>{mark}</strong> {type}
         <br />
         <span className="soft small">{condition}</span>
+        {instead && (
+          <>
+            <br />
+            <span className="soft small">{exchangedText(instead, fitted ? 'fitted' : 'to fit')}</span>
+          </>
+        )}
       </td>
       <td>{location || <span className="soft">not noted</span>}</td>
       <td>{lost ? 'socket is not on the sheet any more' : now || <span className="soft">nothing noted</span>}</td>
@@ -76,7 +86,7 @@ function OrderRow({ order, jobNumber, shop, may }: { order: TubeOrder; jobNumber
         {fitted && (
           <span className="soft small">
             {' '}
-            {fitted.by}, {formatInstant(fitted.at, shop.timeZone, wordsFor(shop.words).locale)}
+            {fitted.by}, {formatInstant(fitted.at, shop.timeZone, words.locale)}
           </span>
         )}
       </td>
@@ -89,6 +99,14 @@ function OrderRow({ order, jobNumber, shop, may }: { order: TubeOrder; jobNumber
               {mark} in {position}
             </span>
           </PressForm>
+          {!fitted && !lost && (
+            <Link className="button plain" href={exchangeAddress(jobNumber, { position, mark: '', work: true })}>
+              Exchange this {words.tube}
+              <span className="sr-only">
+                : {mark} for {position}
+              </span>
+            </Link>
+          )}
         </td>
       )}
     </tr>

@@ -22,7 +22,9 @@ export default async function CorrectionsPage() {
       </div>
       <p className="soft">
         Readings of two testers are compared only through reference {words.tubes} read on both at one test point. Tick
-        “Shop reference” on a {words.tube}'s page and test it on each.
+        “Shop reference” on a {words.tube}'s page and test it on each. The choice of sets, sharing out, pairing up and
+        the prices beside a {words.tube} carry readings over by them, with their doubt. A tester is off by another share
+        at another point, so references of the types you match are worth most.
       </p>
       <section className="panel">
         <h2>Corrections</h2>

@@ -9,6 +9,7 @@ import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { listHistoryOf } from '@/lib/store/history'
 import { findLot } from '@/lib/store/tube-lot'
+import { pricesOf } from '../../look-up-prices'
 import { stockKit } from '../../tube-schema'
 import { TypeLists } from '../../type-lists'
 import { LotForm, TakeOutForm } from '../lot-form'
@@ -20,7 +21,11 @@ export default async function LotPage({ params, searchParams }: PageProps<'/stoc
   const { actor, shop } = await requireUser()
   const lot = await findLot((await params).lotId)
   if (!lot) notFound()
-  const history = await listHistoryOf('lot', lot.id)
+  const { designation, condition } = lot
+  const [history, prices] = await Promise.all([
+    listHistoryOf('lot', lot.id),
+    pricesOf({ designation, condition, test: null, tubeId: null }, shop),
+  ])
   const kit = stockKit(shop)
   const formKey = startKey(await searchParams)
   const { tube, tubes } = wordsFor(shop.words)
@@ -39,7 +44,7 @@ export default async function LotPage({ params, searchParams }: PageProps<'/stoc
       <div className="columns">
         <section className="panel">
           <h2>What is written</h2>
-          <LotForm key={formKey} kit={kit} values={lotValues(lot, kit)} />
+          <LotForm key={formKey} kit={kit} values={lotValues(lot, kit)} prices={prices} />
         </section>
         <div className="stack">
           <section className="panel">

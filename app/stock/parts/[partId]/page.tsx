@@ -8,18 +8,19 @@ import { Shell } from '@/app/_components/shell/shell'
 import { isToReorder } from '@/lib/domain/stock/part'
 import { requireUser } from '@/lib/session'
 import { listHistoryOf } from '@/lib/store/history'
-import { findPart } from '@/lib/store/part'
+import { findStockedPart, listDrawsOf } from '@/lib/store/part-draw'
 import { stockKit } from '../../tube-schema'
 import { CountForm, PartForm } from '../part-form'
+import { PartJobs } from '../part-jobs'
 import { partValues } from '../part-schema'
 
 export const metadata: Metadata = { title: 'Part' }
 
 export default async function PartPage({ params, searchParams }: PageProps<'/stock/parts/[partId]'>) {
   const { actor, shop } = await requireUser()
-  const part = await findPart((await params).partId)
+  const part = await findStockedPart((await params).partId)
   if (!part) notFound()
-  const history = await listHistoryOf('part', part.id)
+  const [history, drawn] = await Promise.all([listHistoryOf('part', part.id), listDrawsOf(part.id)])
   const kit = stockKit(shop)
   const formKey = startKey(await searchParams)
   return (
@@ -31,7 +32,9 @@ export default async function PartPage({ params, searchParams }: PageProps<'/sto
         <Link href="/stock/parts">All parts</Link>
       </div>
       <p>
-        {part.count} in the drawer{isToReorder(part) && `: to be ordered, the level is ${part.reorderLevel}`}.
+        {part.count} in the drawer, {part.drawer.aside} set aside for jobs, {part.drawer.free} free
+        {part.drawer.short > 0 && `; ${part.drawer.short} short for jobs`}
+        {isToReorder(part) && `: to be ordered, the level is ${part.reorderLevel}`}.
       </p>
       <div className="columns">
         <section className="panel">
@@ -43,6 +46,7 @@ export default async function PartPage({ params, searchParams }: PageProps<'/sto
             <h2>Count</h2>
             <CountForm key={`count ${formKey}`} partId={part.id} once={onceMark()} />
           </section>
+          <PartJobs drawer={part.drawer} drawn={drawn} shop={shop} />
           <HistoryList history={history} shop={shop} />
         </div>
       </div>

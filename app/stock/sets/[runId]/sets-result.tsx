@@ -6,8 +6,8 @@ import { exclusionText, figure, type MatchingFormat, spreadText } from '@/lib/do
 import { formatMoney, money } from '@/lib/domain/money'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { capital, wordsFor } from '@/lib/domain/words'
-import type { SetsPlan, StockSet, TestNext } from '@/lib/planning/sets/sets-plan'
-import { madeText, meantText, provedText, setWord, testNextText } from '@/lib/planning/sets/sets-text'
+import type { SetsPlan, TestNext } from '@/lib/planning/sets/sets-plan'
+import { madeText, meantText, provedText, setDoubtText, setWord, testNextText } from '@/lib/planning/sets/sets-text'
 import type { StockTube } from '@/lib/planning/sets/stock-cohorts'
 import { keepAsSets } from '../actions'
 
@@ -21,7 +21,7 @@ const LABELLED = 200
 export function SetsResult({ plan, runId, shop }: Props) {
   const words = wordsFor(shop.words)
   const format: MatchingFormat = { words, formatMoney: (amount) => formatMoney(amount, shop.currency, words.locale) }
-  const { sets, singles, order } = plan
+  const { sets, singles } = plan
   const marks = sets.flatMap(({ tubes }) => tubes.map(({ mark }) => mark))
   const total = money(sets.reduce((sum, { price }) => sum + price, 0))
   return (
@@ -33,7 +33,7 @@ export function SetsResult({ plan, runId, shop }: Props) {
         </div>
         <p>{provedText(plan)}</p>
         <p className="soft">{meantText(plan, format, testedText(plan, words.locale))}</p>
-        {sets.length > 0 && <SetTable sets={sets} size={order.size} format={format} />}
+        {sets.length > 0 && <SetTable plan={plan} format={format} />}
         {marks.length > 0 && marks.length <= LABELLED && (
           <p className="no-print">
             <Link href={`/stock/labels?${new URLSearchParams({ marks: marks.join(' ') })}`}>
@@ -79,12 +79,13 @@ function readingText({ plateCurrent, transconductance }: StockTube): string {
   return `${figure(1000 * plateCurrent, 2)} mA${slope}`
 }
 
-type TableProps = { readonly sets: readonly StockSet[]; readonly size: 2 | 4; readonly format: MatchingFormat }
+type TableProps = { readonly plan: SetsPlan; readonly format: MatchingFormat }
 
-function SetTable({ sets, size, format }: TableProps) {
+function SetTable({ plan, format }: TableProps) {
+  const { sets, order } = plan
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
-    <section className="table-scroll" tabIndex={0} aria-label={`The ${setWord(size, 2)}`}>
+    <section className="table-scroll" tabIndex={0} aria-label={`The ${setWord(order.size, 2)}`}>
       <table>
         <thead>
           <tr>
@@ -95,21 +96,25 @@ function SetTable({ sets, size, format }: TableProps) {
           </tr>
         </thead>
         <tbody>
-          {sets.map(({ tubes, spreads, price }, at) => (
-            <tr key={tubes[0]?.tubeId}>
+          {sets.map((set, at) => (
+            <tr key={set.tubes[0]?.tubeId}>
               <td className="num">{at + 1}</td>
               <th scope="row">
-                {tubes.map((tube) => (
+                {set.tubes.map((tube) => (
                   <div key={tube.tubeId}>
                     <Link href={`/stock/${tube.tubeId}`}>{tube.mark}</Link>{' '}
                     <span className="soft">
                       {tube.designation}, {readingText(tube)}
+                      {tube.carried && `, carried from ${tube.carried.from}`}
                     </span>
                   </div>
                 ))}
               </th>
-              <td>{capital(spreadText(spreads))}</td>
-              <td className="num">{format.formatMoney(price)}</td>
+              <td>
+                {capital(spreadText(set.spreads))}
+                {setDoubtText(set, plan) && <p className="small soft">{setDoubtText(set, plan)}</p>}
+              </td>
+              <td className="num">{format.formatMoney(set.price)}</td>
             </tr>
           ))}
         </tbody>

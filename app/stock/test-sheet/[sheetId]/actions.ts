@@ -27,8 +27,9 @@ export async function submitLine(before: FormState, form: FormData): Promise<For
 type Typed = Extract<ReturnType<ReturnType<typeof lineSchema>['safeParse']>, { success: true }>['data']
 
 async function writeLine({ step, shop }: GuardedStep, before: FormState, typed: Typed, values: FormValues) {
-  const { sheetId, corrects, offered, mark, takeIn, shorts, leakage, gas, noise, testNote, ...readings } = typed
-  const reading = { ...{ shorts, leakage, gas, noise }, note: testNote, sections: sectionsOf(readings) }
+  const { sheetId, corrects, offered, mark, takeIn, shorts, leakage, gas, noise, microphony, testNote, ...readings } =
+    typed
+  const reading = { ...{ shorts, leakage, gas, noise, microphony }, note: testNote, sections: sectionsOf(readings) }
   const meant = takeIn || (offered !== '' && offered === mark)
   const written = await recordSheetLine(step, { sheetId, mark, reading, takeIn: meant, corrects: corrects || null })
   if (!written.ok) return refusedLine(before, values, written.fault, shop)

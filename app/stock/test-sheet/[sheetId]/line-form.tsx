@@ -9,7 +9,7 @@ import { CheckField, FormMessage, HiddenField, SubmitButton, TextField } from '@
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
 import { type ActionForm, useActionForm } from '@/app/_components/form/use-action-form'
 import { capital, type WordSet, wordsFor } from '@/lib/domain/words'
-import type { Electrodes } from '../../test-fields'
+import { type Electrodes, HeardFields } from '../../test-fields'
 import { submitLine } from './actions'
 import { lineSchema, saysShort } from './line-schema'
 import styles from './sheet.module.css'
@@ -35,7 +35,7 @@ export function LineForm({ words, electrodes, values, correcting }: Props) {
       <HiddenField form={form} name="offered" />
       <Readings form={form} words={words} electrodes={electrodes} />
       <details>
-        <summary>Leakage, gas, noise, screen current, note</summary>
+        <summary>Leakage, gas, noise, microphony, screen current, note</summary>
         <Further form={form} electrodes={electrodes} />
       </details>
       {correcting === null && (
@@ -77,7 +77,7 @@ function Further({ form, electrodes }: { form: ActionForm; electrodes: Electrode
       {electrodes.screen && <TextField form={form} name="screenMilliamps" label="Screen current" unit="mA" numeric />}
       <TextField form={form} name="leakage" label="Heater to cathode" hint="Leakage, if any was seen." />
       <TextField form={form} name="gas" label="Gas" hint="If any was seen." />
-      <TextField form={form} name="noise" label="Noise" hint="Hum, hiss, microphony." />
+      <HeardFields form={form} />
       <TextField form={form} name="testNote" label="Note on the test" />
     </div>
   )

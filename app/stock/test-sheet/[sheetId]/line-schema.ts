@@ -26,6 +26,7 @@ const lineFields = (words: WordSet) => ({
   leakage: text({ label: 'Heater to cathode', max: 120 }),
   gas: text({ label: 'Gas', max: 120 }),
   noise: text({ label: 'Noise', max: 120 }),
+  microphony: text({ label: 'Microphony', max: 120 }),
   testNote: text({ label: 'Note on the test', max: 500 }),
 })
 
@@ -52,7 +53,7 @@ export const isMarkOnly = (values: FormValues): boolean =>
   READINGS.every((name) => (values[name] ?? '').trim() === '')
 
 const BLANK: FormValues = {
-  ...{ corrects: '', offered: '', mark: '', shorts: '', leakage: '', gas: '', noise: '', testNote: '' },
+  ...{ corrects: '', offered: '', mark: '', shorts: '', leakage: '', gas: '', noise: '', microphony: '', testNote: '' },
   ...Object.fromEntries(READINGS.map((name) => [name, ''])),
 }
 
@@ -72,6 +73,12 @@ export function lineValues(sheetId: string, { mark, test }: SheetLine): FormValu
     ...{ plateMilliamps: milli(first.plateCurrent), gm: milli(first.transconductance) },
     ...{ secondPlateMilliamps: milli(second.plateCurrent), secondGm: milli(second.transconductance) },
     screenMilliamps: milli(first.screenCurrent),
-    ...{ leakage: test.leakage, gas: test.gas, noise: test.noise, testNote: test.note },
+    ...{
+      leakage: test.leakage,
+      gas: test.gas,
+      noise: test.noise,
+      microphony: test.microphony ?? '',
+      testNote: test.note,
+    },
   }
 }

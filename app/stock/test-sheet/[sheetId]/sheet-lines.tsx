@@ -1,5 +1,6 @@
 /** The lines of a test sheet, the last one first. */
 import Link from 'next/link'
+import { heardTexts } from '@/lib/domain/stock/microphony'
 import type { SheetSpread } from '@/lib/domain/stock/sheet/sheet-spread'
 import type { SheetLine } from '@/lib/domain/stock/sheet/test-sheet'
 import { plateCurrentText, transconductanceText } from '@/lib/domain/stock/tube-text'
@@ -49,7 +50,7 @@ export function SheetLines({ sheetId, lines, spread, words, correcting, mayCorre
                 <td className="num">{transconductanceText(test.sections) || '–'}</td>
                 <td>
                   <LineTag shorts={test.shorts} odd={odd.has(mark)} alike={alike.has(mark)} />
-                  {[test.leakage, test.gas, test.noise, test.note].filter(Boolean).join('; ')}
+                  {[test.leakage, test.gas, ...heardTexts(test), test.note].filter(Boolean).join('; ')}
                 </td>
                 {mayCorrect && (
                   <td>

@@ -17,7 +17,7 @@ const line = (mark: string, milliamps: number | null, slope: number | null = nul
   test: {
     ...AT,
     ...{ id: mark, testedAt: new Date(0), testedBy: 'Ines', instrumentName: 'Tester', calibratedOn: null },
-    ...{ shorts: milliamps === null, leakage: '', gas: '', noise: '', note: '' },
+    ...{ shorts: milliamps === null, leakage: '', gas: '', noise: '', microphony: '', note: '' },
     sections: [section(milliamps, slope)],
   },
 })
