@@ -1,5 +1,6 @@
 import { join, resolve } from 'node:path'
 import { type Prisma, PrismaClient } from '@/generated/sqlite/client'
+import { TubeWrites } from './kept/tube-writes'
 import { insideTransaction, sqliteConnections } from './sqlite-connections'
 
 export type Db = PrismaClient
@@ -9,8 +10,9 @@ export type Tx = Prisma.TransactionClient
 /** A start may queue behind others; a transaction itself is a handful of statements. */
 const transactionOptions = { maxWait: 15_000, timeout: 15_000 }
 
-export function openDatabase(path: string): Db {
-  return new PrismaClient({ adapter: sqliteConnections(path), transactionOptions })
+export function openDatabase(path: string, writes = new TubeWrites()): Db {
+  const adapter = sqliteConnections(path, (writer) => writes.watch(writer))
+  return new PrismaClient({ adapter, transactionOptions })
 }
 
 /** Where the shop's records live: BENCHGLOW_DATA, or `data` beside the program. */
@@ -25,14 +27,25 @@ export function databasePath(): string {
 
 // Kept on globalThis: a development reload evaluates this module again, and the server's
 // bundles may hold it more than once, but the file must have one writer in the process.
-const shared = globalThis as typeof globalThis & { benchglowDatabase?: Db }
+const shared = globalThis as typeof globalThis & { benchglowDatabase?: Db; benchglowTubeWrites?: TubeWrites }
 
 export function db(): Db {
   if (process.env.NEXT_PHASE === 'phase-production-build') {
     throw new Error('A page asked for the database while being built: it must be rendered on request')
   }
-  shared.benchglowDatabase ??= openDatabase(databasePath())
+  shared.benchglowDatabase ??= openDatabase(databasePath(), newTubeWrites())
   return shared.benchglowDatabase
+}
+
+function newTubeWrites(): TubeWrites {
+  shared.benchglowTubeWrites = new TubeWrites()
+  return shared.benchglowTubeWrites
+}
+
+/** Of the database of this process: a new one where that was closed and opened again. */
+export function tubeWrites(): TubeWrites {
+  db()
+  return shared.benchglowTubeWrites ?? newTubeWrites()
 }
 
 export async function closeDatabase(): Promise<void> {

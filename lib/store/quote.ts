@@ -25,6 +25,7 @@ const lineColumns = {
   taxable: true,
   tubeId: true,
   socketPosition: true,
+  partId: true,
   doneAt: true,
   doneBy: true,
 } satisfies Prisma.QuoteLineSelect
@@ -132,10 +133,10 @@ const inOrder = <Line extends { readonly kind: LineKind }>(lines: readonly Line[
   LINE_KINDS.flatMap((kind) => lines.filter((each) => each.kind === kind))
 
 const lineColumnsOf = (
-  { kind, text, thousandths, unitPrice, unit, taxable, tubeId, socketPosition }: NewQuoteLine,
+  { kind, text, thousandths, unitPrice, unit, taxable, tubeId, socketPosition, partId }: NewQuoteLine,
   place: number,
 ) => ({
-  ...{ kind, text, thousandths, unitPrice, unit, taxable, tubeId, socketPosition, place },
+  ...{ kind, text, thousandths, unitPrice, unit, taxable, tubeId, socketPosition, partId, place },
 })
 
 export async function createQuote(tx: Tx, { revises, matches, lines, ...rest }: NewQuote): Promise<Quote> {

@@ -40,7 +40,8 @@ export const insideTransaction = new AsyncLocalStorage<true>()
 type Connection = { readonly adapter: SqlDriverAdapter; readonly handle: Database }
 type Pair = { readonly reader: Connection; readonly writer: Connection; readonly turns: Turnstile }
 
-export function sqliteConnections(path: string): SqlDriverAdapterFactory {
+/** `watch` is shown the writer before anything is written through it. */
+export function sqliteConnections(path: string, watch: (writer: Database) => void = () => {}): SqlDriverAdapterFactory {
   if (path === '' || path.includes(':memory:')) throw new Error(`A database needs a file path, got "${path}"`)
   const stock = new PrismaBetterSqlite3({ url: `file:${path}`, timeout: busyMilliseconds })
   return {
@@ -49,6 +50,7 @@ export function sqliteConnections(path: string): SqlDriverAdapterFactory {
     async connect() {
       // The writer first: it creates the file and turns WAL on, which a reader cannot.
       const writer = connection(await stock.connect(), ['journal_mode = WAL'])
+      watch(writer.handle)
       const reader = connection(await stock.connect(), ['query_only = ON'])
       return pairedAdapter({ reader, writer, turns: openTurnstile() })
     },

@@ -98,6 +98,7 @@ export const testColumns = {
   leakage: true,
   gas: true,
   noise: true,
+  microphony: true,
   note: true,
 } satisfies Prisma.TubeTestSelect
 
@@ -125,9 +126,9 @@ const known = <T>(value: number | null, unit: (value: number) => T): T | null =>
 
 function testOf(rows: readonly TestRow[]): TubeTest {
   const first = rows[0] as TestRow
-  const { id, testedAt, testedBy, instrumentName, shorts, leakage, gas, noise, note } = first
+  const { id, testedAt, testedBy, instrumentName, shorts, leakage, gas, noise, microphony, note } = first
   return {
-    ...{ id, testedAt, testedBy, instrumentName, shorts, leakage, gas, noise, note },
+    ...{ id, testedAt, testedBy, instrumentName, shorts, leakage, gas, noise, microphony, note },
     calibratedOn: first.calibratedOn as Day | null,
     plateVoltage: known(first.plateVolts, volts),
     screenVoltage: known(first.screenVolts, volts),

@@ -64,6 +64,24 @@ export async function listStockForFamily(family: string, tx: Tx = db()): Promise
   return listStocked(tx, { family, whereabouts: 'in-stock' })
 }
 
+export async function listIdsInStock(family: string): Promise<string[]> {
+  const rows = await db().$queryRaw<{ id: string }[]>`
+    SELECT "id" FROM "Tube" WHERE "family" = ${family} AND "whereabouts" = 'in-stock' ORDER BY "id"`
+  return rows.map(({ id }) => id)
+}
+
+/**
+ * Those of the ids, 900 at most, that are of the family and in stock. Found by id alone: told the
+ * family too, SQLite walks through all of it.
+ */
+export async function listStockOf(family: string, ids: readonly string[]): Promise<StockedTube[]> {
+  const found = await db().tube.findMany({ where: { id: { in: [...ids] } }, select: tubeColumns })
+  const rows = found.filter((row) => row.family === family && row.whereabouts === 'in-stock')
+  const ofThese = { tubeId: { in: rows.map(({ id }) => id) } }
+  const tests = await db().tubeTest.findMany({ where: ofThese, orderBy: TEST_ORDER, select: testColumns })
+  return withTests(await tubesOf(db(), rows), tests)
+}
+
 async function listStocked(tx: Tx, where: Prisma.TubeWhereInput): Promise<StockedTube[]> {
   const rows = await tx.tube.findMany({ where, orderBy: { mark: 'asc' }, select: tubeColumns })
   const tubes = await tubesOf(tx, rows)
@@ -321,6 +339,12 @@ export async function releaseHold(tx: Tx, quoteId: string): Promise<number> {
   return count
 }
 
+/** One alone. False when this quote did not hold it. */
+export async function releaseTube(tx: Tx, id: string, quoteId: string): Promise<boolean> {
+  const { count } = await tx.tube.updateMany({ where: { id, heldByQuoteId: quoteId }, data: NO_HOLD })
+  return count === 1
+}
+
 /** When a job ends without its tubes. */
 export async function releaseHoldsOfJob(tx: Tx, jobId: string): Promise<number> {
   const { count } = await tx.tube.updateMany({ where: { heldForJob: jobId }, data: NO_HOLD })
@@ -368,13 +392,13 @@ export type TubeTests = {
 }
 
 /** Tubes the shop keeps to compare instruments by, wherever they are, with all their tests, newest first. */
-export async function listReferenceTubes(): Promise<TubeTests[]> {
-  const rows = await db().tube.findMany({
+export async function listReferenceTubes(client: Tx = db()): Promise<TubeTests[]> {
+  const rows = await client.tube.findMany({
     where: { reference: true },
     orderBy: { mark: 'asc' },
     select: { id: true, mark: true, designation: true },
   })
   const where = { tubeId: { in: rows.map(({ id }) => id) } }
-  const tests = testsByTube(await db().tubeTest.findMany({ where, orderBy: TEST_ORDER, select: testColumns }))
+  const tests = testsByTube(await client.tubeTest.findMany({ where, orderBy: TEST_ORDER, select: testColumns }))
   return rows.map((row) => ({ ...row, tests: tests.get(row.id) ?? [] }))
 }

@@ -5,7 +5,9 @@
  *
  * both between the sections of one tube at its own test point, so tubes from different
  * instruments compare. 10 % is a shop rule, no source; makers allow ±30 % between sections
- * (common practice, no source), which is told and refuses nothing. Ties: price, then mark.
+ * (common practice, no source), which is told and refuses nothing. One that rings strongly when
+ * tapped comes after all others, as what follows amplifies it (common practice, no source).
+ * Ties: price, then mark.
  */
 import { type Ratio, ratio } from '../units'
 import type { SectionFigures, TwinCandidate } from './candidate'
@@ -25,13 +27,14 @@ export type BalancedTwin = {
 const YARDSTICK = 0.1
 export const MAKERS_ALLOW = 0.3
 
-/** Best balanced first; those measured in current alone after those measured in both. */
+/** Best balanced first; those measured in current alone after those measured in both, those that ring strongly last. */
 export function byBalance(tubes: readonly TwinCandidate[]): BalancedTwin[] {
   return tubes
     .map(balanceOf)
     .filter((twin) => twin !== null)
     .sort(
       (a, b) =>
+        Number(a.candidate.ringsStrongly ?? false) - Number(b.candidate.ringsStrongly ?? false) ||
         Number(a.transconductance === null) - Number(b.transconductance === null) ||
         a.imbalance - b.imbalance ||
         a.candidate.price - b.candidate.price ||

@@ -46,6 +46,44 @@ export type TubeTest = {
   readonly shorts: boolean
   /** What was noted on gas or leakage. It becomes a caution, never a refusal. */
   readonly leakageNote: string | null
+  /** Read on another instrument, and carried over to this one. Left out: as it was read. */
+  readonly carried?: CarriedReading
+}
+
+export type CarryRate = {
+  /** What was read, times this. */
+  readonly factor: number
+  /** Half of the 95 % band of one reading carried, as a share of it. */
+  readonly share: number
+}
+
+export type CarriedReading = {
+  /** Instrument it was read on. */
+  readonly from: string
+  readonly current: CarryRate
+  /** null: its transconductance was not read. */
+  readonly slope: CarryRate | null
+  /** As read there. */
+  readonly plateCurrent: Amps
+  readonly transconductance: Siemens | null
+}
+
+/** What reference tubes read on two instruments tell of them. Of it only this counts here. */
+export type KnownCorrection = {
+  readonly from: string
+  readonly to: string
+  readonly figure: 'plateCurrent' | 'transconductance'
+  /** A reading on `from` times this is what `to` would have read. */
+  readonly factor: number
+  /** Half of the 95 % band of one reading carried over, as a share. */
+  readonly readingUncertainty: number
+}
+
+/** How readings of different instruments are brought together. */
+export type Carrying = {
+  readonly corrections: readonly KnownCorrection[]
+  /** The instrument that all are carried to; left out: the one that most of the tubes were read on. */
+  readonly to?: string
 }
 
 /** Printed ratings of the variant. null: not known. */
@@ -81,6 +119,10 @@ export type SectionFigures = { readonly plateCurrent: Amps; readonly transconduc
 export type TwinCandidate = Candidate & {
   readonly test: TubeTest
   readonly sections: readonly [SectionFigures, SectionFigures]
+  /** What was noted on noise and microphony; left out: nothing. */
+  readonly heard?: readonly string[]
+  /** Found so when it was tapped. */
+  readonly ringsStrongly?: boolean
 }
 
 export type SocketDemand = {
@@ -122,6 +164,8 @@ export type MatchLimits = {
   readonly weights?: MatchWeights
   /** Left out: tubes are compared at their test points. */
   readonly predictions?: Predictions
+  /** Left out: readings of different instruments do not compare. */
+  readonly carrying?: Carrying
   /** ISO date from which the age of a test is counted. */
   readonly asOf: string
 }

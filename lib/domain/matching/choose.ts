@@ -3,20 +3,27 @@
  * cheapest of those that match. Between cohorts the lower objective wins, then the earlier
  * marks.
  */
-import type { RankedCohort, TubePoint } from './ranked-stock'
+import { pointAt, type ScaledCohort } from './line-up'
+import type { TubePoint } from './ranked-stock'
 import { bestSet, type SetQuery } from './search/best-set'
 import { type Found, found } from './search/found'
 import { comparePlaces } from './search/incumbent'
+import type { SideBalance } from './search/side-balance'
 import { POINTS_PER_YARDSTICK } from './search/spread-cost'
-import { type Standing, standing } from './standing'
+import { narrowed, reweighed, type Standing } from './standing'
 
 export type Choice = {
-  readonly cohort: RankedCohort
+  readonly cohort: ScaledCohort
   readonly points: readonly TubePoint[]
   readonly found: Found
 }
 
-export type Bounds = { readonly count: number; readonly cap: number }
+export type Bounds = {
+  readonly count: number
+  readonly cap: number
+  /** null: the sides of a set weigh nothing. */
+  readonly sides: SideBalance | null
+}
 
 type Weighed = { readonly choice: Choice; readonly objective: number }
 
@@ -24,8 +31,10 @@ type Weighed = { readonly choice: Choice; readonly objective: number }
 const PRICE_POINTS = 2 * POINTS_PER_YARDSTICK + 1
 
 export function choose(standings: readonly Standing[], bounds: Bounds): Choice | null {
-  return best(standings.map((each) => weighed(each, bounds, new Set())))
+  return best(standings.map((each) => weighed(each, bounds, NOBODY)))
 }
+
+const NOBODY: ReadonlySet<number> = new Set()
 
 /** The next ones, no tube twice nor of those shown. */
 export function chooseFurther(
@@ -37,10 +46,11 @@ export function chooseFurther(
   const used = new Set(shown.flatMap(({ points }) => points.map(({ rank }) => rank)))
   const each = standings.map((standing) => ({ standing, found: weighed(standing, bounds, used) }))
   const further: Choice[] = []
-  while (further.length < most) {
+  for (;;) {
     const choice = best(each.map(({ found }) => found))
     if (!choice) break
     further.push(choice)
+    if (further.length >= most) break
     for (const { rank } of choice.points) used.add(rank)
     for (const one of each) {
       if (one.standing.cohort === choice.cohort) one.found = weighed(one.standing, bounds, used)
@@ -49,21 +59,55 @@ export function chooseFurther(
   return further
 }
 
-/** Sets with measured transconductance go before those matched by current alone. */
-export function chooseLeastPrice(cohorts: readonly RankedCohort[], bounds: Bounds): Choice | null {
-  const priced = (each: readonly RankedCohort[]) =>
-    best(each.map((cohort) => weighed(pricedStanding(cohort), bounds, new Set(), true)))
-  return priced(cohorts.filter(({ measured }) => measured)) ?? priced(cohorts.filter(({ measured }) => !measured))
+/**
+ * Sets with measured transconductance go before those matched by current alone. Price alone
+ * decides, then the spreads; the sides are left out, or a dearer set could go before.
+ */
+export function chooseLeastPrice(standings: readonly Standing[], bounds: Bounds): Choice | null {
+  const bare = { ...bounds, sides: null }
+  const priced = (each: readonly Standing[]) => best(each.map((standing) => leastPriced(standing, bare)))
+  return (
+    priced(standings.filter(({ cohort }) => cohort.measured)) ??
+    priced(standings.filter(({ cohort }) => !cohort.measured))
+  )
 }
 
-function pricedStanding(cohort: RankedCohort): Standing {
-  const even = { ...cohort, scale: { ...cohort.scale, currentWeight: 1000, weight: 1000 } }
-  return { ...standing(even, ({ price }) => price * PRICE_POINTS), cohort }
+/** The cheapest few of a long stock. */
+const FEW = 2000
+
+/** A set among the cheapest few bounds what any tube of a cheaper set can cost: the others need not be looked at. */
+function leastPriced(standing: Standing, bounds: Bounds): Weighed | null {
+  const { running, places } = standing
+  const { price, byPrice } = running.stock
+  const even = { scale: { ...standing.cohort.scale, currentWeight: 1000, weight: 1000 } }
+  const costs = new Float64Array(price.length)
+  for (let place = 0; place < costs.length; place += 1) costs[place] = (price[place] as number) * PRICE_POINTS
+  const among = (some: Int32Array) =>
+    weighed(reweighed(narrowed(standing, some, costs), costs, even), bounds, NOBODY, true)
+  if (places.length <= 2 * FEW) return among(places)
+  const cheapest = firstOf(byPrice, places, FEW)
+  const first = among(cheapest.toSorted())
+  if (!first) return among(places)
+  const others = cheapest.subarray(0, bounds.count - 1).reduce((sum, place) => sum + (price[place] as number), 0)
+  const dearest = first.choice.found.price - others
+  return among(places.filter((place) => (price[place] as number) <= dearest))
+}
+
+/** The first so many of an order that are among those places. */
+function firstOf(order: Int32Array, places: Int32Array, most: number): Int32Array {
+  const isThere = new Uint8Array(order.length)
+  for (const place of places) isThere[place] = 1
+  const first = new Int32Array(most)
+  let count = 0
+  for (let at = 0; at < order.length && count < most; at += 1) {
+    if (isThere[order[at] as number] === 1) first[count++] = order[at] as number
+  }
+  return first.subarray(0, count)
 }
 
 function weighed(
-  { cohort, points, index, scale, charge }: Standing,
-  { count, cap }: Bounds,
+  { cohort, running, places, index, scale, charge }: Standing,
+  { count, cap, sides }: Bounds,
   used: ReadonlySet<number>,
   withinYardsticks = false,
 ): Weighed | null {
@@ -71,13 +115,34 @@ function weighed(
     count,
     scale,
     priceCap: cap,
-    excluded: Uint8Array.from(points, ({ rank }) => (used.has(rank) ? 1 : 0)),
+    ...(sides ? { balance: sides } : {}),
+    ...(used.size > 0 ? { excluded: numbersOf(used, places) } : {}),
     ...(withinYardsticks ? { xLimit: scale.xYard, yLimit: scale.yYard } : {}),
   }
   const set = bestSet(index, query)
   if (!set) return null
-  const chosen = set.places.map((place) => points[place] as TubePoint)
+  const chosen = set.places.map((number) => pointAt(running, places[number] as number))
   return { choice: { cohort, points: chosen, found: found(chosen) }, objective: set.objective + charge }
+}
+
+/** A 1 at each of those places. */
+function numbersOf(used: ReadonlySet<number>, places: Int32Array): Uint8Array {
+  const numbers = new Uint8Array(places.length)
+  for (const place of used) {
+    const at = lowerBound(places, place)
+    if (places[at] === place) numbers[at] = 1
+  }
+  return numbers
+}
+
+function lowerBound(rising: Int32Array, wanted: number): number {
+  let [low, high] = [0, rising.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((rising[middle] as number) < wanted) low = middle + 1
+    else high = middle
+  }
+  return low
 }
 
 function best(all: readonly (Weighed | null)[]): Choice | null {

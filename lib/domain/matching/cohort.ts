@@ -14,7 +14,7 @@ import type { TestPoint } from './candidate'
 import { TEST_POINT_TOLERANCE } from './match-limits'
 import type { TestedCandidate } from './proposal'
 
-export type Cohort = {
+export type CohortFacts = {
   /** Compared by what they would do in the amplifier: test point and instrument are then those of the first. */
   readonly predicted: boolean
   readonly instrument: string
@@ -22,63 +22,104 @@ export type Cohort = {
   readonly measured: boolean
   /** null where designations are mixed. */
   readonly designation: string | null
-  readonly members: readonly TestedCandidate[]
 }
 
+export type Cohort = CohortFacts & { readonly members: readonly TestedCandidate[] }
+
+/** Tubes alike in all that a cohort looks at, by numbers that rise with their marks; `tube` is the first of them. */
+export type Alike = { readonly tube: TestedCandidate; readonly numbers: Numbers }
+
+/** `numbers`: in the order of members; marks rise within one and the same test point. */
+export type CohortOfAlike = { readonly facts: CohortFacts; readonly numbers: Numbers }
+
+export type Numbers = Int32Array | readonly number[]
+
+export type CohortRule = { readonly predicted: boolean; readonly oneDesignation: boolean }
+
 export function cohorts(tubes: readonly TestedCandidate[], oneDesignation: boolean): Cohort[] {
-  const kinds = groupBy(tubes, ({ designation, test }) =>
+  return ofTubes(tubes, { predicted: false, oneDesignation })
+}
+
+/** Predicted figures compare wherever and on whatever the tubes were tested: their bands carry that doubt. */
+export function predictedCohorts(tubes: readonly TestedCandidate[], oneDesignation: boolean): Cohort[] {
+  return ofTubes(tubes, { predicted: true, oneDesignation })
+}
+
+function ofTubes(tubes: readonly TestedCandidate[], rule: CohortRule): Cohort[] {
+  const each = tubes.map((tube, number): Alike => ({ tube, numbers: [number] }))
+  return cohortsOfAlike(each, rule).map(({ facts, numbers }) => ({
+    ...facts,
+    members: Array.from(numbers, (number) => tubes[number] as TestedCandidate),
+  }))
+}
+
+/** In the order in which their first tubes come. */
+export function cohortsOfAlike(all: readonly Alike[], { predicted, oneDesignation }: CohortRule): CohortOfAlike[] {
+  if (predicted) {
+    return groupBy(all, ({ tube }) => (oneDesignation ? tube.designation : '')).map((those) => {
+      const { tube, numbers } = merged(those)
+      const facts = { ...factsOf(tube, tube.test.testPoint, oneDesignation), predicted: true, measured: true }
+      return { facts, numbers }
+    })
+  }
+  const kinds = groupBy(all, ({ tube: { designation, test } }) =>
     JSON.stringify([
       instrumentKey(test.instrument),
       test.transconductance !== null,
       oneDesignation ? designation : null,
     ]),
   )
-  return kinds.flatMap((alike) => byTestPoint(alike).map((group) => cohort(group, oneDesignation)))
-}
-
-/** Predicted figures compare wherever and on whatever the tubes were tested: their bands carry that doubt. */
-export function predictedCohorts(tubes: readonly TestedCandidate[], oneDesignation: boolean): Cohort[] {
-  return groupBy(tubes, ({ designation }) => (oneDesignation ? designation : '')).map((members) => {
-    const { test } = members[0] as TestedCandidate
-    return {
-      ...cohort({ point: test.testPoint, members }, oneDesignation),
-      predicted: true,
-      measured: true,
-    }
-  })
+  return kinds.flatMap((those) =>
+    byTestPoint(those).map(({ point, tube, numbers }) => ({ facts: factsOf(tube, point, oneDesignation), numbers })),
+  )
 }
 
 /** Case and spacing of a name do not make another instrument. */
 export const instrumentKey = (name: string): string => name.trim().replace(/\s+/g, ' ').toLowerCase()
 
-type AtPoint = { readonly point: TestPoint; readonly members: readonly TestedCandidate[] }
+type AtPoint = Alike & { readonly point: TestPoint }
 
-function cohort({ point, members }: AtPoint, oneDesignation: boolean): Cohort {
-  const first = members[0] as TestedCandidate
+function factsOf({ test, designation }: TestedCandidate, point: TestPoint, oneDesignation: boolean): CohortFacts {
   return {
     predicted: false,
-    instrument: first.test.instrument.trim(),
+    instrument: test.instrument.trim(),
     testPoint: point,
-    measured: first.test.transconductance !== null,
-    designation: oneDesignation ? first.designation : null,
-    members,
+    measured: test.transconductance !== null,
+    designation: oneDesignation ? designation : null,
   }
 }
 
-function byTestPoint(tubes: readonly TestedCandidate[]): AtPoint[] {
-  const exact = groupBy(tubes, ({ test }) => pointSteps(test.testPoint).join('/')).map((members) => ({
-    point: (members[0] as TestedCandidate).test.testPoint,
-    members,
-  }))
-  let waiting = exact.sort((a, b) => b.members.length - a.members.length || comparePoints(a.point, b.point))
+function byTestPoint(all: readonly Alike[]): AtPoint[] {
+  const exact = groupBy(all, ({ tube }) => pointKey(tube.test.testPoint)).map((those): AtPoint => {
+    const alike = merged(those)
+    return { ...alike, point: alike.tube.test.testPoint }
+  })
+  let waiting = exact.sort((a, b) => b.numbers.length - a.numbers.length || comparePoints(a.point, b.point))
   const groups: AtPoint[] = []
   while (waiting.length > 0) {
-    const { point } = waiting[0] as AtPoint
+    const { point, tube } = waiting[0] as AtPoint
     const near = waiting.filter((each) => samePoint(each.point, point))
-    groups.push({ point, members: near.flatMap((each) => each.members) })
+    groups.push({ point, tube, numbers: joined(near) })
     waiting = waiting.filter((each) => !near.includes(each))
   }
   return groups
+}
+
+/** As if they had been given one by one. */
+function merged(those: readonly Alike[]): Alike {
+  const [first] = those as readonly [Alike]
+  if (those.length === 1) return first
+  return { tube: first.tube, numbers: joined(those).sort() }
+}
+
+function joined(those: readonly Alike[]): Int32Array {
+  const all = new Int32Array(those.reduce((size, { numbers }) => size + numbers.length, 0))
+  let to = 0
+  for (const { numbers } of those) {
+    all.set(numbers, to)
+    to += numbers.length
+  }
+  return all
 }
 
 export function samePoint(a: TestPoint, b: TestPoint): boolean {
@@ -97,6 +138,8 @@ const near = (a: Volts, b: Volts, tolerance: Volts): boolean =>
 /** Millivolts, -1 for no screen. */
 const pointSteps = ({ plateVoltage, screenVoltage, gridVoltage }: TestPoint): number[] =>
   [plateVoltage, screenVoltage ?? -0.001, gridVoltage].map((voltage) => Math.round(voltage * 1000))
+
+const pointKey = (point: TestPoint): string => pointSteps(point).join('/')
 
 function comparePoints(a: TestPoint, b: TestPoint): number {
   const [x, y] = [pointSteps(a), pointSteps(b)]

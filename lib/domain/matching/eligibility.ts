@@ -15,7 +15,7 @@ import { predictedTube } from './predicted-tube'
 import type { ExclusionReason, TestedCandidate, TubeCaution } from './proposal'
 
 /** Millivolts and milliwatts, so that a binary fraction never puts a value over its bound. */
-const above = (value: number, bound: number): boolean => Math.round(value * 1000) > Math.round(bound * 1000)
+export const above = (value: number, bound: number): boolean => Math.round(value * 1000) > Math.round(bound * 1000)
 
 export const microamps = (test: TubeTest): number => Math.round(test.plateCurrent * 1e6)
 export const microsiemens = (test: TubeTest): number | null =>
@@ -27,7 +27,21 @@ export function dayOf(iso: string): Day {
   return day
 }
 
-export const ageDays = (test: TubeTest, asOf: string): number => daysBetween(dayOf(test.testedAt), dayOf(asOf))
+/** A long stock was tested on few days: each is read once. */
+const dayNumbers = new Map<string, number>()
+const MOST_DAYS = 5000
+const EPOCH = dayOf('1970-01-01')
+
+function dayNumberOf(iso: string): number {
+  const known = dayNumbers.get(iso)
+  if (known !== undefined) return known
+  const number = daysBetween(EPOCH, dayOf(iso))
+  if (dayNumbers.size >= MOST_DAYS) dayNumbers.clear()
+  dayNumbers.set(iso, number)
+  return number
+}
+
+export const ageDays = (test: TubeTest, asOf: string): number => dayNumberOf(asOf) - dayNumberOf(test.testedAt)
 
 export function isTested(candidate: Candidate): candidate is TestedCandidate {
   return candidate.test !== null

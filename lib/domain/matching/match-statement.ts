@@ -5,7 +5,7 @@
 import { amps } from '../units'
 import type { Yardsticks } from './candidate'
 import { dayOf } from './eligibility'
-import type { MatchStatement, PredictedMatch, SetOption } from './proposal'
+import type { CarriedMatch, MatchStatement, PredictedMatch, SetOption } from './proposal'
 
 /** `readOn`: ISO date of the readings that predicted figures rest on; null: none are. */
 export function matchStatement(
@@ -24,7 +24,33 @@ export function matchStatement(
     yardsticks,
     match: option.match,
     ...(predicted ? { predicted } : {}),
+    ...carriedFacts(option, predicted !== null),
   }
+}
+
+function carriedFacts(
+  { tubes, doubt, slopeDoubt }: SetOption,
+  predicted: boolean,
+): Pick<MatchStatement, 'carried' | 'apart'> {
+  const carried = carriedMatches(tubes)
+  if (carried.length === 0) return {}
+  return {
+    carried,
+    ...(predicted || doubt === null ? {} : { apart: { plateCurrent: doubt, transconductance: slopeDoubt } }),
+  }
+}
+
+/** By the instrument they were read on, its name in order. */
+export function carriedMatches(tubes: SetOption['tubes']): CarriedMatch[] {
+  const groups = new Map<string, CarriedMatch>()
+  for (const { candidate } of tubes) {
+    const { carried } = candidate.test
+    if (!carried) continue
+    const { from, current, slope } = carried
+    const marks = groups.get(from)?.marks ?? []
+    groups.set(from, { marks: [...marks, candidate.mark], from, current, slope })
+  }
+  return [...groups.values()].sort((a, b) => (a.from < b.from ? -1 : 1))
 }
 
 function predictedMatch({ tubes, doubt }: SetOption, readOn: string): PredictedMatch | null {
@@ -36,6 +62,8 @@ function predictedMatch({ tubes, doubt }: SetOption, readOn: string): PredictedM
     highest: amps(Math.max(...bands.map(({ value }) => value))),
     plusMinus: amps(Math.max(...bands.map(({ low, high }) => (high - low) / 2))),
     apartPlusMinus: doubt,
-    instruments: [...new Set(tubes.map(({ candidate }) => candidate.test.instrument.trim()))].sort(),
+    instruments: [
+      ...new Set(tubes.map(({ candidate: { test } }) => (test.carried?.from ?? test.instrument).trim())),
+    ].sort(),
   }
 }

@@ -30,7 +30,7 @@ export function arrangementReason(arrangement: SetArrangement, { tube, tubes, pl
     case 'cathode-separate':
       return `Each resistor evens out its own ${tube}: both spreads count alike, somewhat less than in full. Nothing is adjusted, so the distance from the idle aimed at counts too.`
     case 'parallel-pairs':
-      return `What must balance is the sum of each side; the ${tubes} are then seated so that the sums lie as close as they can. The spread within the set counts somewhat less.`
+      return `What must balance is the sum of each side, the ${tubes} seated so that the sums lie as close as they can: their difference counts in full, the spread within the set somewhat less.`
     case 'single-ended':
       return `No other side has to be balanced: the spreads count half, the distance from the idle aimed at as much.`
   }
@@ -52,6 +52,12 @@ export function weightText(weight: keyof MatchWeights, { tube, tubes, plate }: W
         unit: 'per yardstick between the highest and the lowest of the set',
         reason: 'Halves that amplify unequally distort on loud notes, however equal their idle.',
       }
+    case 'sideDifference':
+      return {
+        name: 'Difference of the sides',
+        unit: `per yardstick between the sums of ${plate} current on both sides`,
+        reason: `Only where ${tubes} stand in parallel on each side: the transformer is magnetised by the difference of the sums, however far the ${tubes} of one side lie apart. Of a pair it is the spread.`,
+      }
     case 'aim':
       return {
         name: 'Distance from the idle aimed at',
@@ -72,9 +78,9 @@ export function weightText(weight: keyof MatchWeights, { tube, tubes, plate }: W
       }
     case 'confidence':
       return {
-        name: 'Doubt of the prediction',
+        name: 'Doubt of the prediction, or of carrying over',
         unit: 'per yardstick of half the 95 % band, mean of the set',
-        reason: `A ${tube} tested near the voltages of this amplifier is known better than one tested far from them.`,
+        reason: `A ${tube} tested near the voltages of this amplifier is known better than one tested far from them, and one read on the same instrument as the others better than one carried over.`,
       }
     case 'age':
       return {

@@ -22,13 +22,18 @@ export type MatchWeights = {
   readonly currentSpread: number
   /** Highest over lowest transconductance less one, per yardstick. Not both spreads are 0. */
   readonly slopeSpread: number
+  /**
+   * Difference between the sums of plate current of the two sides, the tubes seated so that it is
+   * least, per yardstick. Only where tubes stand in parallel on each side: of a pair it is the spread.
+   */
+  readonly sideDifference: number
   /** Distance of the plate current from the idle aimed at, per yardstick, mean of the set. Only where it is predicted. */
   readonly aim: number
   /** Price of the set, per median price of as many tubes in the running. */
   readonly price: number
   /** Share that the set takes of the tubes of its variant in the running, mean of the set. */
   readonly rarity: number
-  /** Half-width of the band of the plate current, per yardstick, mean of the set. Only where it is predicted. */
+  /** Half-width of the band of the plate current, per yardstick, mean of the set. Only where it is predicted, or carried from another instrument. */
   readonly confidence: number
   /** Age of the tests, per year, mean of the set. */
   readonly age: number
@@ -37,15 +42,15 @@ export type MatchWeights = {
 const COSTS = { price: 0.1, rarity: 0.2, confidence: 0.1, age: 0.05 } as const
 
 export const USUAL_WEIGHTS: Readonly<Record<SetArrangement, MatchWeights>> = {
-  'one-trim': { currentSpread: 1, slopeSpread: 0.5, aim: 0, ...COSTS },
-  'individual-trims': { currentSpread: 0.2, slopeSpread: 1, aim: 0, ...COSTS },
-  'cathode-shared': { currentSpread: 1, slopeSpread: 0.5, aim: 0.5, ...COSTS },
-  'cathode-separate': { currentSpread: 0.7, slopeSpread: 0.7, aim: 0.5, ...COSTS },
-  'parallel-pairs': { currentSpread: 0.8, slopeSpread: 0.5, aim: 0, ...COSTS },
-  'single-ended': { currentSpread: 0.5, slopeSpread: 0.5, aim: 0.5, ...COSTS },
+  'one-trim': { currentSpread: 1, slopeSpread: 0.5, sideDifference: 1, aim: 0, ...COSTS },
+  'individual-trims': { currentSpread: 0.2, slopeSpread: 1, sideDifference: 0.2, aim: 0, ...COSTS },
+  'cathode-shared': { currentSpread: 1, slopeSpread: 0.5, sideDifference: 1, aim: 0.5, ...COSTS },
+  'cathode-separate': { currentSpread: 0.7, slopeSpread: 0.7, sideDifference: 0.7, aim: 0.5, ...COSTS },
+  'parallel-pairs': { currentSpread: 0.8, slopeSpread: 0.5, sideDifference: 1, aim: 0, ...COSTS },
+  'single-ended': { currentSpread: 0.5, slopeSpread: 0.5, sideDifference: 0, aim: 0.5, ...COSTS },
 }
 
-/** Spread and aim alone: the closest match. Of sets as close the cheaper goes first. */
+/** Spread, sides and aim alone: the closest match. Of sets as close the cheaper goes first. */
 export const closenessOf = (weights: MatchWeights): MatchWeights => ({
   ...weights,
   price: 0.01,

@@ -6,6 +6,7 @@ import { formatDay } from '../calendar'
 import type { Money } from '../money'
 import { capital, type Words } from '../words'
 import type { TestPoint, Yardsticks } from './candidate'
+import { REFERENCES_WANTED } from './carried-test'
 import { TEST_POINT_TOLERANCE } from './match-limits'
 import type {
   ExclusionReason,
@@ -102,7 +103,7 @@ export function exclusionText(reason: ExclusionReason, format: MatchingFormat): 
     case 'other-test-point':
       return `Tested at ${testPointText(reason.testPoint, format)}; the set at ${testPointText(reason.setTestPoint, format)}. Readings at different points do not compare.`
     case 'other-instrument':
-      return `Tested on ${reason.instrument}; the set on ${reason.setInstrument}. Readings from different instruments do not compare.`
+      return otherInstrumentText(reason, format)
     case 'other-designation':
       return `A ${reason.designation}; the set is ${reason.setDesignation}.`
     case 'transconductance-differs':
@@ -110,6 +111,18 @@ export function exclusionText(reason: ExclusionReason, format: MatchingFormat): 
         ? 'Its transconductance was measured, that of the set was not.'
         : 'Its transconductance was not measured, that of the set was.'
   }
+}
+
+function otherInstrumentText(
+  { instrument, setInstrument, lacks }: Extract<ExclusionReason, { code: 'other-instrument' }>,
+  { words }: MatchingFormat,
+): string {
+  const both = `read ${REFERENCES_WANTED} reference ${words.tubes} on both`
+  const missing =
+    lacks === 'any'
+      ? `Readings from different instruments do not compare without a correction: ${both}, and it can be carried over.`
+      : `No correction of transconductance is known between them: ${both} with both figures, and it can be carried over.`
+  return `Cannot say: tested on ${instrument}; the set on ${setInstrument}. ${missing}`
 }
 
 type OverRating = {
@@ -190,7 +203,17 @@ export function spreadText({ plateCurrent, transconductance }: Spreads, predicte
   return `${(predicted ? predictedMilliamp : milliamp)(plateCurrent)} apart, ${slope}`
 }
 
-export function gradeText(grade: MatchGrade, yardsticks: Yardsticks): string {
+/** null where no tubes stand in parallel: of a pair the difference is the spread. */
+export function sidesText({ arrangement, tubes, predicted }: SetOption): string | null {
+  if (!arrangement || tubes.length < 4) return null
+  const { difference } = arrangement
+  return difference === 0
+    ? 'sides are equal'
+    : `sides differ by ${(predicted ? predictedMilliamp : milliamp)(difference)}`
+}
+
+/** `predicted`: false where readings were compared, some of them carried over. */
+export function gradeText(grade: MatchGrade, yardsticks: Yardsticks, predicted = true): string {
   const current = milliamp(yardsticks.plateCurrent)
   const slope = percent(yardsticks.transconductance)
   switch (grade) {
@@ -199,25 +222,39 @@ export function gradeText(grade: MatchGrade, yardsticks: Yardsticks): string {
     case 'current-only':
       return `Matched within ${current}; transconductance was not measured.`
     case 'uncertain':
-      return `Uncertain: within ${current} and ${slope} as predicted, but the doubt of the difference reaches beyond.`
+      return `Uncertain: within ${current} and ${slope} as ${predicted ? 'predicted' : 'carried over'}, but the doubt of the difference reaches beyond.`
     case 'outside':
       return `Not matched: outside ${current} or ${slope}.`
   }
 }
 
 /** null for the best set itself. */
-export function lostText({ lost, predicted }: SetOption, { formatMoney }: MatchingFormat): string | null {
-  if (!lost) return null
-  const parts = [
+export function lostText(option: SetOption, format: MatchingFormat): string | null {
+  if (!option.lost) return null
+  const parts = lostParts(option, format)
+  return parts.length === 0
+    ? 'Equal in every figure to the best set; its marks come later.'
+    : `Against the best set: ${parts.join('; ')}.`
+}
+
+/** What a set with one tube exchanged differs by from the set as it is. null: that is not known. */
+export function exchangedSetText(option: SetOption, format: MatchingFormat): string | null {
+  if (!option.lost) return null
+  const parts = lostParts(option, format)
+  return parts.length === 0
+    ? 'Equal in every figure to the set as it is.'
+    : `Against the set as it is: ${parts.join('; ')}.`
+}
+
+function lostParts({ lost, predicted }: SetOption, { formatMoney }: MatchingFormat): string[] {
+  if (!lost) return []
+  return [
     stepText(lost.plateCurrent, predicted ? predictedMilliamp : milliamp, ['wider by', 'closer by']),
     lost.transconductance === null
       ? 'transconductance does not compare'
       : stepText(lost.transconductance, percent, ['transconductance wider by', 'transconductance closer by']),
     stepText(lost.price, (amount) => formatMoney(amount as Money), ['dearer by', 'cheaper by']),
   ].filter((part) => part !== null)
-  return parts.length === 0
-    ? 'Equal in every figure to the best set; its marks come later.'
-    : `Against the best set: ${parts.join('; ')}.`
 }
 
 function stepText(
@@ -264,6 +301,8 @@ function relaxedLimitText(limit: RelaxedLimit, held: string): string {
       return `Release reservations, ${held} more`
     case 'test-point':
       return `Test ${held} again at one test point on one instrument, if they all test alike`
+    case 'correction':
+      return `Read ${REFERENCES_WANTED} shop references on both instruments, so that readings carry over, ${held} more`
     case 'price-cap':
       return `Raise the price limit, ${held} good but for it`
   }

@@ -5,21 +5,33 @@
 const PARTS = /\d+|\D+/g
 const DIGITS = /^\d/
 
-export function naturalOrder(left: string, right: string): number {
-  const a = left.match(PARTS) ?? []
-  const b = right.match(PARTS) ?? []
-  for (let i = 0; i < Math.min(a.length, b.length); i += 1) {
-    const order = partOrder(a[i] as string, b[i] as string)
+/** A mark taken apart once, for a long list that is put in order. */
+export type NaturalKey = {
+  readonly whole: string
+  readonly parts: readonly string[]
+  /** Digits of a number without leading zeros; null: no number. */
+  readonly numbers: readonly (string | null)[]
+}
+
+export function naturalKey(whole: string): NaturalKey {
+  const parts = whole.match(PARTS) ?? []
+  return { whole, parts, numbers: parts.map((part) => (DIGITS.test(part) ? part.replace(/^0+/, '') : null)) }
+}
+
+export const naturalOrder = (left: string, right: string): number => compareKeys(naturalKey(left), naturalKey(right))
+
+export function compareKeys(a: NaturalKey, b: NaturalKey): number {
+  for (let i = 0; i < Math.min(a.parts.length, b.parts.length); i += 1) {
+    const order = partOrder(a, b, i)
     if (order !== 0) return order
   }
   // "7" and "007" are equal as numbers, so the text itself decides last.
-  return a.length - b.length || textOrder(left, right)
+  return a.parts.length - b.parts.length || textOrder(a.whole, b.whole)
 }
 
-function partOrder(a: string, b: string): number {
-  if (!DIGITS.test(a) || !DIGITS.test(b)) return textOrder(a, b)
-  const x = a.replace(/^0+/, '')
-  const y = b.replace(/^0+/, '')
+function partOrder(a: NaturalKey, b: NaturalKey, at: number): number {
+  const [x, y] = [a.numbers[at], b.numbers[at]]
+  if (typeof x !== 'string' || typeof y !== 'string') return textOrder(a.parts[at] as string, b.parts[at] as string)
   return x.length - y.length || textOrder(x, y)
 }
 

@@ -10,8 +10,10 @@ import type { Amps } from '../units'
 export type PredictedTube = {
   /** Amperes, 95 %. */
   readonly plateCurrent: Band
-  /** Half of the 95 % band that its own readings alone would leave: no doubt of curves or circuit, which all share. */
+  /** Half of the 95 % band that its own readings alone would leave: no doubt of curves, circuit or carrying, which others share. */
   readonly byReadings: Amps
+  /** Half of the 95 % band that carrying its readings over from another instrument adds. Left out: they were not carried. */
+  readonly byCarrying?: Amps
   /** Siemens, 95 %. */
   readonly transconductance: Band
   /** Watts, 95 %. */

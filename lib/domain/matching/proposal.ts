@@ -6,7 +6,7 @@
  */
 import type { Money } from '../money'
 import type { Amps, Ratio, Siemens, Volts, Watts } from '../units'
-import type { Candidate, TestPoint, TubeTest, Yardsticks } from './candidate'
+import type { Candidate, CarryRate, TestPoint, TubeTest, Yardsticks } from './candidate'
 import type { MarginCode } from './margin-code'
 import type { MatchWeights } from './match-weights'
 import type { PredictedTube } from './predicted-tube'
@@ -52,7 +52,13 @@ export type ExclusionReason =
   | { readonly code: 'over-price-cap'; readonly price: Money; readonly cap: Money }
   /** The four below: a good tube, not comparable with the closest set and in no other set shown. */
   | { readonly code: 'other-test-point'; readonly testPoint: TestPoint; readonly setTestPoint: TestPoint }
-  | { readonly code: 'other-instrument'; readonly instrument: string; readonly setInstrument: string }
+  | {
+      readonly code: 'other-instrument'
+      readonly instrument: string
+      readonly setInstrument: string
+      /** What is not known between the two: any correction, or that of transconductance. */
+      readonly lacks: 'any' | 'transconductance'
+    }
   | { readonly code: 'other-designation'; readonly designation: string; readonly setDesignation: string }
   | { readonly code: 'transconductance-differs'; readonly measured: boolean }
 
@@ -116,7 +122,7 @@ export type Spreads = {
 
 /**
  * `current-only`: current within its yardstick, transconductance not measured. `uncertain`:
- * predicted within both, but with the doubt of the difference no longer.
+ * within both as predicted or as carried over, but with the doubt of the difference no longer.
  */
 export type MatchGrade = 'both' | 'current-only' | 'uncertain' | 'outside'
 
@@ -142,15 +148,20 @@ export type SetOption = {
   readonly score: number
   readonly price: Money
   readonly match: MatchGrade
-  /** Half of the 95 % band of a difference of plate currents within it. null: not predicted. */
+  /** Half of the 95 % band of a difference of plate currents within it. null: neither predicted nor carried from different instruments. */
   readonly doubt: Amps | null
+  /** The same of transconductances compared at the test point, as a share. null: not carried from different instruments. */
+  readonly slopeDoubt: Ratio | null
   readonly cautions: readonly SetCaution[]
   readonly arrangement: Arrangement | null
   /** null for the best set itself. */
   readonly lost: LossAgainstBest | null
 }
 
-/** `test-point`: the usable tubes were tested at different points or on different instruments. */
+/**
+ * `test-point`: the usable tubes were tested at different points or on different instruments.
+ * `correction`: nothing is known between the instruments they were tested on.
+ */
 export type RelaxedLimit =
   | 'test-age'
   | 'printed-rating'
@@ -158,6 +169,7 @@ export type RelaxedLimit =
   | 'untested'
   | 'reserved'
   | 'test-point'
+  | 'correction'
   | 'price-cap'
 
 /** What dropping one limit alone would do, all others kept. */
@@ -181,7 +193,7 @@ export type Exclusion = {
 export type Proposal = {
   /** By the weights. null when no set is possible; `relax` then says what would help. */
   readonly best: SetOption | null
-  /** Least spread, whatever it costs. This and the two below may be one and the same set (same key). */
+  /** Least spread (and difference of parallel sides), whatever it costs. This and the two below may be one and the same set (same key). */
   readonly closest: SetOption | null
   /** Best of those that keep every limit with a margin. */
   readonly safe: SetOption | null
@@ -214,6 +226,16 @@ export type PredictedMatch = {
   readonly instruments: readonly string[]
 }
 
+/** Tubes of a set whose readings were carried over to the instrument the set is stated on. */
+export type CarriedMatch = {
+  readonly marks: readonly string[]
+  /** Read on it. */
+  readonly from: string
+  readonly current: CarryRate
+  /** null: transconductance was not read. */
+  readonly slope: CarryRate | null
+}
+
 /** Without these a claimed match is void (common practice, no source). */
 export type MatchStatement = {
   /** ISO dates; the same when all were tested on one day. */
@@ -226,4 +248,8 @@ export type MatchStatement = {
   readonly match: MatchGrade
   /** Left out: the match holds at the test point. Given: in the amplifier, whatever the test points were. */
   readonly predicted?: PredictedMatch
+  /** Left out: all are as read. */
+  readonly carried?: readonly CarriedMatch[]
+  /** Of a difference at the test point, halves of the 95 % bands. Left out: all were read, or carried, alike. */
+  readonly apart?: { readonly plateCurrent: Amps; readonly transconductance: Ratio | null }
 }

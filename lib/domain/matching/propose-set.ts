@@ -6,28 +6,47 @@
  * marks.
  */
 import type { Candidate, MatchLimits, SocketDemand } from './candidate'
+import { carriedStock } from './carried-stock'
 import { type Bounds, type Choice, choose, chooseFurther, chooseLeastPrice } from './choose'
-import { exclusionReasons, isTested } from './eligibility'
-import { MARGIN_CODES } from './margin-code'
+import type { Numbers } from './cohort'
+import type { Costs } from './kept-index'
+import { comparedFigures, type LineUp, lineUps, type Running } from './line-up'
+import { MARGIN_CODES, type MarginCode } from './margin-code'
 import { FURTHER_SETS, LARGEST_SET } from './match-limits'
 import { closenessOf, type MatchWeights, USUAL_WEIGHTS } from './match-weights'
-import { naturalOrder } from './natural-order'
 import { notComparable } from './not-comparable'
+import { columnsOf } from './predicted-columns'
 import type { Exclusion, Proposal, ProposalCaution, SetOption, TestedCandidate } from './proposal'
-import { type RankedCohort, rankedCohorts } from './ranked-stock'
 import { relaxations } from './relaxation'
-import { marginsBroken } from './safe-margins'
+import { marginsByPlace, marginsIn } from './safe-margins'
 import { setOption } from './set-option'
-import { type Standing, standing } from './standing'
-import { tubeCosts } from './tube-costs'
+import { sift } from './sift'
+import { narrowed, reweighed, type Standing, standing } from './standing'
+import { type StockInOrder, stockInOrder, tubeAt } from './stock-in-order'
+import { placeCosts } from './tube-costs'
+import { weighedSides } from './weighed-sides'
 
-export function proposeSet(candidates: readonly Candidate[], demand: SocketDemand, given: MatchLimits): Proposal {
-  assertSound(candidates, demand, given)
+export function proposeSet(candidates: readonly Candidate[], demand: SocketDemand, limits: MatchLimits): Proposal {
+  assertOnce(candidates)
+  const stock = carriedStock(
+    stockInOrder(candidates),
+    limits.carrying,
+    limits.predictions ? 'everywhere' : 'same-point',
+  )
+  const predicted = limits.predictions ? columnsOf(stock, limits.predictions) : null
+  return proposeFrom({ stock, predicted, ...comparedFigures(stock, predicted) }, demand, limits)
+}
+
+/** Out of a stock that is kept laid out. What is predicted is in its columns, not in the limits, and what is carried over was so before. */
+export function proposeFrom(running: Running, demand: SocketDemand, given: MatchLimits): Proposal {
+  assertSound(demand, given)
   const weights = given.weights ?? USUAL_WEIGHTS[demand.arrangement]
-  const limits = { ...given, weights }
-  const { usable, excluded } = sift(candidates, demand, limits)
-  const cohorts = rankedCohorts(usable, demand.count, limits)
-  const choices = chosen(cohorts, demand, limits)
+  const { predictions: _, ...plain } = given
+  const limits = { ...plain, weights }
+  const { stock, predicted } = running
+  const { usable, excluded } = sift({ stock, columns: predicted, demand, limits })
+  const scene: Scene = { running, cohorts: lineUps(running, usable, demand.count, limits), demand, limits }
+  const choices = chosen(scene)
   const { best, further } = choices
   const option = best && setOption(best, demand, null)
   const against = (choice: Choice | null): SetOption | null =>
@@ -38,12 +57,12 @@ export function proposeSet(candidates: readonly Candidate[], demand: SocketDeman
     closest: against(choices.closest),
     safe: against(choices.safe),
     leastPrice: against(choices.leastPrice),
-    unsafe: best && !choices.safe ? unsafe(cohorts, demand, limits) : [],
+    unsafe: best && !choices.safe ? unsafe(scene) : [],
     next: further.map((choice) => setOption(choice, demand, option)),
     usable: usable.length,
-    excluded: best ? [...excluded, ...notComparable(cohorts, best, shown)] : excluded,
-    relax: best ? [] : relaxations({ usable, excluded, demand, limits }),
-    cautions: proposalCautions(candidates, demand),
+    excluded: best ? [...excluded, ...notComparable(stock, scene.cohorts, best, shown, limits.carrying)] : excluded,
+    relax: best ? [] : relaxed(scene, usable, excluded),
+    cautions: proposalCautions(stock, demand),
     yardsticks: limits.yardsticks,
     weights,
   }
@@ -57,46 +76,95 @@ type Choices = {
   readonly further: readonly Choice[]
 }
 
-type Weighing = MatchLimits & { readonly weights: MatchWeights }
+type Scene = {
+  readonly running: Running
+  readonly cohorts: readonly LineUp[]
+  readonly demand: SocketDemand
+  readonly limits: MatchLimits & { readonly weights: MatchWeights }
+}
 
-function chosen(cohorts: readonly RankedCohort[], demand: SocketDemand, limits: Weighing): Choices {
-  const bounds: Bounds = { count: demand.count, cap: limits.priceCap ?? Number.POSITIVE_INFINITY }
-  const all = weighedBy(limits.weights, cohorts, demand, limits)
+function chosen(scene: Scene): Choices {
+  const { cohorts, demand, limits, running } = scene
+  const bounds: Bounds = {
+    count: demand.count,
+    cap: limits.priceCap ?? Number.POSITIVE_INFINITY,
+    sides: weighedSides({ weights: limits.weights, demand, yard: yardOf(limits) }),
+  }
+  const members = cohorts.map((cohort) => cohort.members)
+  const costs = costsOf(scene, limits.weights, members)
+  const all = cohorts.map((cohort) => standing(cohort, running, costs))
   const best = choose(all, bounds)
   if (!best) return { best, closest: null, safe: null, leastPrice: null, further: [] }
-  const keeping = cohorts.map((cohort) => ({
-    ...cohort,
-    points: cohort.points.filter((point) => marginsBroken(point, { demand, asOf: limits.asOf }).length === 0),
-  }))
-  const closest = choose(weighedBy(closenessOf(limits.weights), cohorts, demand, limits), bounds)
-  const safe = choose(weighedBy(limits.weights, keeping, demand, limits), bounds)
-  const leastPrice = chooseLeastPrice(cohorts, bounds)
+  const closely = costsOf(scene, closenessOf(limits.weights), members)
+  const closest = choose(
+    all.map((each) => reweighed(each, closely)),
+    bounds,
+  )
+  const margins = marginsByPlace({ running, demand, asOf: limits.asOf })
+  const safe = safest(scene, { all, best, margins }, bounds)
+  const leastPrice = chooseLeastPrice(all, bounds)
   const shown = [best, closest, safe, leastPrice].filter((choice) => choice !== null)
   return { best, closest, safe, leastPrice, further: chooseFurther(all, bounds, shown, FURTHER_SETS) }
 }
 
-function weighedBy(
-  weights: MatchWeights,
-  cohorts: readonly RankedCohort[],
-  demand: SocketDemand,
-  { yardsticks, asOf }: MatchLimits,
-): Standing[] {
-  const running = cohorts.flatMap(({ points }) => points)
-  const costOf = tubeCosts({ weights, demand, yard: Math.round(yardsticks.plateCurrent * 1e6), running, asOf })
-  return cohorts.map((cohort) => standing(cohort, costOf))
+/** Microamps in one yardstick. */
+const yardOf = ({ yardsticks }: MatchLimits): number => Math.round(yardsticks.plateCurrent * 1e6)
+
+const costsOf = ({ running, demand, limits }: Scene, weights: MatchWeights, places: readonly Numbers[]): Costs =>
+  placeCosts({
+    weights,
+    demand,
+    yard: yardOf(limits),
+    running,
+    places,
+    asOf: limits.asOf,
+  })
+
+type Judged = { readonly all: readonly Standing[]; readonly best: Choice; readonly margins: Uint16Array }
+
+function keepingAll(places: Int32Array, margins: Uint16Array): Int32Array {
+  const kept = new Int32Array(places.length)
+  let count = 0
+  for (let at = 0; at < places.length; at += 1) {
+    if (margins[places[at] as number] === 0) kept[count++] = places[at] as number
+  }
+  return kept.subarray(0, count)
 }
 
-function unsafe(cohorts: readonly RankedCohort[], demand: SocketDemand, limits: MatchLimits): Proposal['unsafe'] {
-  const broken = cohorts.flatMap(({ points }) =>
-    points.flatMap((point) => marginsBroken(point, { demand, asOf: limits.asOf })),
+/** Of those that keep every margin, which are then the ones in the running. */
+function safest(scene: Scene, { all, best, margins }: Judged, bounds: Bounds): Choice | null {
+  const { limits } = scene
+  const kept = all.map(({ places }) => keepingAll(places, margins))
+  if (kept.every(({ length }, at) => length === all[at]?.places.length)) return best
+  const costs = costsOf(scene, limits.weights, kept)
+  return choose(
+    all.map((each, at) => narrowed(each, kept[at] as Int32Array, costs)),
+    bounds,
   )
-  return MARGIN_CODES.map((code) => ({ code, tubes: broken.filter((each) => each === code).length }))
+}
+
+function unsafe({ running, cohorts, demand, limits }: Scene): Proposal['unsafe'] {
+  const margins = marginsByPlace({ running, demand, asOf: limits.asOf })
+  const counts = new Int32Array(2 ** MARGIN_CODES.length)
+  for (const { members } of cohorts) {
+    for (let at = 0; at < members.length; at += 1) {
+      const broken = margins[members[at] as number] as number
+      counts[broken] = (counts[broken] as number) + 1
+    }
+  }
+  const tubesThatBreak = (code: MarginCode) =>
+    counts.reduce((tubes, some, margins) => tubes + (marginsIn(margins).includes(code) ? some : 0), 0)
+  return MARGIN_CODES.map((code) => ({ code, tubes: tubesThatBreak(code) }))
     .filter(({ tubes }) => tubes > 0)
     .sort((a, b) => b.tubes - a.tubes)
 }
 
-function assertSound(candidates: readonly Candidate[], demand: SocketDemand, { yardsticks }: MatchLimits): void {
-  const { count } = demand
+function relaxed({ running, demand, limits }: Scene, places: Int32Array, excluded: readonly Exclusion[]) {
+  const usable = Array.from(places, (place) => tubeAt(running.stock, place) as TestedCandidate)
+  return relaxations({ usable, excluded, demand, limits, predicted: running.predicted !== null })
+}
+
+function assertSound({ count }: SocketDemand, { yardsticks }: MatchLimits): void {
   if (!Number.isInteger(count) || count < 1 || count > LARGEST_SET) {
     throw new Error(`A set has 1 to ${LARGEST_SET} tubes, got ${count}`)
   }
@@ -104,6 +172,9 @@ function assertSound(candidates: readonly Candidate[], demand: SocketDemand, { y
     const { plateCurrent, transconductance } = yardsticks
     throw new Error(`Yardsticks must be above zero, got ${plateCurrent} A and ${transconductance}`)
   }
+}
+
+function assertOnce(candidates: readonly Candidate[]): void {
   const seen = new Set<string>()
   for (const { tubeId } of candidates) {
     if (seen.has(tubeId)) throw new Error(`Tube "${tubeId}" was given twice`)
@@ -111,30 +182,16 @@ function assertSound(candidates: readonly Candidate[], demand: SocketDemand, { y
   }
 }
 
-type Sifted = { readonly usable: readonly TestedCandidate[]; readonly excluded: readonly Exclusion[] }
-
-function sift(candidates: readonly Candidate[], demand: SocketDemand, limits: MatchLimits): Sifted {
-  const usable: TestedCandidate[] = []
-  const excluded: Exclusion[] = []
-  const inOrder = [...candidates].sort((a, b) => naturalOrder(a.mark, b.mark) || naturalOrder(a.tubeId, b.tubeId))
-  for (const candidate of inOrder) {
-    const reasons = exclusionReasons(candidate, demand, limits)
-    if (reasons.length === 0 && isTested(candidate)) usable.push(candidate)
-    else excluded.push({ candidate, reasons })
-  }
-  return { usable, excluded }
-}
-
 const isSame = (a: Choice | null, b: Choice): boolean =>
   a?.points.every((point) => b.points.some((other) => other.rank === point.rank)) ?? false
 
-function proposalCautions(candidates: readonly Candidate[], demand: SocketDemand): ProposalCaution[] {
-  const ofType = candidates.filter((tube) => tube.family === demand.family)
+function proposalCautions({ kinds, kindOf }: StockInOrder, demand: SocketDemand): ProposalCaution[] {
+  const isRated = ({ family, ratings }: Candidate) => family === demand.family && ratings.maxScreenVoltage !== null
+  const ratedKinds = kinds.map(isRated)
   const cautions: ProposalCaution[] = []
   if (demand.plateToCathodeVoltage === null) cautions.push({ code: 'plate-voltage-not-measured' })
-  if (demand.screenVoltage === null && ofType.some((tube) => tube.ratings.maxScreenVoltage !== null)) {
+  if (demand.screenVoltage === null && kindOf.some((kind) => ratedKinds[kind]))
     cautions.push({ code: 'screen-voltage-not-measured' })
-  }
   if (demand.idlePlateDissipation === null) cautions.push({ code: 'idle-not-measured' })
   return cautions
 }

@@ -3,7 +3,7 @@
  * by mark alone, over all cohorts, so that sets from different cohorts compare.
  */
 import type { MatchLimits } from './candidate'
-import { type Cohort, cohorts, predictedCohorts } from './cohort'
+import { type Cohort, type CohortFacts, cohorts, predictedCohorts } from './cohort'
 import { microamps, microsiemens } from './eligibility'
 import { TRANSCONDUCTANCE_WEIGHT, UNMEASURED_CHARGE } from './match-limits'
 import { naturalOrder } from './natural-order'
@@ -51,7 +51,11 @@ function figures({ test }: TestedCandidate, predicted: PredictedTube | null) {
   }
 }
 
-function scaleFor(cohort: Cohort, count: number, { yardsticks, weights }: MatchLimits): Scale {
+export function scaleFor(
+  cohort: Pick<CohortFacts, 'measured'>,
+  count: number,
+  { yardsticks, weights }: MatchLimits,
+): Scale {
   return {
     microamps: Math.round(yardsticks.plateCurrent * 1e6),
     millionths: Math.round(yardsticks.transconductance * 1e6),

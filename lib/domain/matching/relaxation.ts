@@ -4,7 +4,7 @@
  */
 import { type Money, money } from '../money'
 import type { MatchLimits, SocketDemand } from './candidate'
-import { cohorts, predictedCohorts } from './cohort'
+import { cohorts, instrumentKey, predictedCohorts } from './cohort'
 import { ageDays, isTested } from './eligibility'
 import type { Exclusion, ExclusionCode, Relaxation, RelaxedLimit, TestedCandidate } from './proposal'
 
@@ -13,6 +13,8 @@ type Situation = {
   readonly excluded: readonly Exclusion[]
   readonly demand: SocketDemand
   readonly limits: MatchLimits
+  /** Compared by what they would do in the amplifier. */
+  readonly predicted: boolean
 }
 
 const KEPT_OUT_BY = {
@@ -29,6 +31,7 @@ export function relaxations(situation: Situation): Relaxation[] {
     ),
     untested(situation),
     oneTestPoint(situation),
+    corrected(situation),
     priceCap(situation),
   ]
   return all.filter((each) => each.tubes > 0).sort((a, b) => b.sets - a.sets || b.tubes - a.tubes)
@@ -65,10 +68,31 @@ function untested(situation: Situation): Relaxation {
 }
 
 function oneTestPoint(situation: Situation): Relaxation {
-  const groups = situation.limits.predictions ? 1 : grouped(situation.usable, situation.limits).length
+  const groups = situation.predicted ? 1 : grouped(situation.usable, situation).length
   const tubes = groups > 1 ? situation.usable : []
   const prices = tubes.map((tube) => tube.price)
   return { ...plain, limit: 'test-point', tubes: tubes.length, sets: setsAtPrices(prices, situation) }
+}
+
+/** As if a correction were known between all instruments: those that none is known of, and the sets there would be. */
+function corrected(situation: Situation): Relaxation {
+  const none = { ...plain, limit: 'correction', tubes: 0, sets: 0 } as const
+  const { usable, predicted } = situation
+  const [first] = instrumentsBy(usable)
+  if (predicted || first === undefined) return none
+  const others = usable.filter(({ test }) => instrumentKey(test.instrument) !== instrumentKey(first))
+  const alike = usable.map((tube) => ({ ...tube, test: { ...tube.test, instrument: first } }))
+  return { ...none, tubes: others.length, sets: others.length > 0 ? setsIn(alike, situation) : 0 }
+}
+
+/** Most tubes first, then by name. */
+function instrumentsBy(tubes: readonly TestedCandidate[]): string[] {
+  const counts = new Map<string, number>()
+  for (const { test } of tubes) {
+    const key = instrumentKey(test.instrument)
+    counts.set(key, (counts.get(key) ?? 0) + 1)
+  }
+  return [...counts].sort(([a, x], [b, y]) => y - x || (a < b ? -1 : 1)).map(([name]) => name)
 }
 
 function priceCap(situation: Situation): Relaxation {
@@ -82,16 +106,17 @@ function priceCap(situation: Situation): Relaxation {
   return { ...none, tubes: all.length, sets: setsIn(all, uncapped), neededPrice }
 }
 
-function cheapestSet(tubes: readonly TestedCandidate[], { demand, limits }: Situation): Money | null {
-  const totals = grouped(tubes, limits)
-    .filter(({ members }) => members.length >= demand.count)
-    .map(({ members }) => total(rising(members.map((tube) => tube.price)).slice(0, demand.count)))
+function cheapestSet(tubes: readonly TestedCandidate[], situation: Situation): Money | null {
+  const { count } = situation.demand
+  const totals = grouped(tubes, situation)
+    .filter(({ members }) => members.length >= count)
+    .map(({ members }) => total(rising(members.map((tube) => tube.price)).slice(0, count)))
   return totals.length === 0 ? null : money(Math.min(...totals))
 }
 
 function setsIn(tubes: readonly TestedCandidate[], situation: Situation): number {
   return total(
-    grouped(tubes, situation.limits).map(({ members }) =>
+    grouped(tubes, situation).map(({ members }) =>
       setsAtPrices(
         members.map((tube) => tube.price),
         situation,
@@ -112,8 +137,8 @@ function setsAtPrices(prices: readonly number[], { demand, limits }: Situation):
   return sets
 }
 
-const grouped = (tubes: readonly TestedCandidate[], { predictions, oneDesignation }: MatchLimits) =>
-  (predictions ? predictedCohorts : cohorts)(tubes, oneDesignation)
+const grouped = (tubes: readonly TestedCandidate[], { predicted, limits }: Situation) =>
+  (predicted ? predictedCohorts : cohorts)(tubes, limits.oneDesignation)
 
 const rising = (values: readonly number[]): number[] => [...values].sort((a, b) => a - b)
 const total = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0)

@@ -3,11 +3,14 @@
  * figure that rests on a guess. Where the idle is predicted, the upper end of its band keeps
  * the rating. All are shop rules, no source; bounds are inclusive.
  */
-import type { SocketDemand } from './candidate'
+import type { Candidate, SocketDemand } from './candidate'
 import { ageDays } from './eligibility'
+import type { Running } from './line-up'
 import { MARGIN_CODES, type MarginCode } from './margin-code'
+import { isSaid, type PredictedColumns, STANDS } from './predicted-columns'
 import type { PredictedTube } from './predicted-tube'
 import type { TubePoint } from './ranked-stock'
+import { dayNumber } from './stock-in-order'
 
 export const SAFE_MARGINS = {
   /** Of the printed rating. */
@@ -21,7 +24,10 @@ export const SAFE_MARGINS = {
 type Judging = { readonly demand: SocketDemand; readonly asOf: string }
 
 /** Empty: it keeps them all. */
-export function marginsBroken({ tube, predicted }: TubePoint, { demand, asOf }: Judging): MarginCode[] {
+export function marginsBroken(
+  { tube, predicted }: Pick<TubePoint, 'tube' | 'predicted'>,
+  { demand, asOf }: Judging,
+): MarginCode[] {
   const { ratings, test, condition } = tube
   const volts = [
     [demand.plateToCathodeVoltage, ratings.maxPlateVoltage],
@@ -38,14 +44,59 @@ export function marginsBroken({ tube, predicted }: TubePoint, { demand, asOf }: 
     'test-not-fresh': ageDays(test, asOf) > SAFE_MARGINS.testAgeDays,
     'test-noted-fault': test.leakageNote !== null,
     'slope-not-measured': test.transconductance === null,
-    'band-wide': predicted !== null && isWide(predicted),
+    'band-wide': predicted !== null && bandIsWide(predicted),
     'condition-not-sure': condition === 'as-found' || condition === 'pull',
   }
   return MARGIN_CODES.filter((code) => broken[code])
 }
 
-const isWide = ({ plateCurrent: { value, low, high }, extrapolated }: PredictedTube): boolean =>
+type Judged = Judging & { readonly running: Running }
+
+/** Which margins the tube at each place breaks, a bit for each of MARGIN_CODES: the same as above for a long stock. */
+export function marginsByPlace({ running, demand, asOf }: Judged): Uint16Array {
+  const { stock, predicted } = running
+  const { kindOf, kinds, testDay } = stock
+  const today = dayNumber(asOf)
+  const ofKind = Int32Array.from(kinds, (kind) => bitsOf(kindMargins(kind, { demand, asOf })))
+  const ratings = kinds.map(({ ratings }) => ratings.maxPlateDissipation)
+  const margins = new Uint16Array(kindOf.length)
+  for (let place = 0; place < margins.length; place += 1) {
+    const kind = kindOf[place] as number
+    const old = today - (testDay[place] as number) > SAFE_MARGINS.testAgeDays ? OLD : 0
+    const bits = (ofKind[kind] as number) | old
+    margins[place] = predicted && isSaid(predicted, place) ? asPredicted(bits, predicted, place, ratings[kind]) : bits
+  }
+  return margins
+}
+
+function asPredicted(bits: number, predicted: PredictedColumns, place: number, rating: number | null = null): number {
+  const hot = nearer(predicted.powerHigh[place] as number, rating, 1) ? HOT : 0
+  return (bits & ~HOT) | hot | (wideAt(predicted, place) ? WIDE : 0)
+}
+
+export const marginsIn = (bits: number): MarginCode[] => MARGIN_CODES.filter((code) => (bits & bitOf(code)) !== 0)
+
+const bitOf = (code: MarginCode): number => 1 << MARGIN_CODES.indexOf(code)
+const bitsOf = (codes: readonly MarginCode[]): number => codes.reduce((bits, code) => bits | bitOf(code), 0)
+const [OLD, HOT, WIDE] = [bitOf('test-not-fresh'), bitOf('dissipation-near-rating'), bitOf('band-wide')]
+
+/** Not predicted, and tested today. */
+function kindMargins(tube: Candidate, judging: Judging): MarginCode[] {
+  const { test } = tube
+  if (!test) return []
+  return marginsBroken({ tube: { ...tube, test: { ...test, testedAt: judging.asOf } }, predicted: null }, judging)
+}
+
+function wideAt({ current, currentLow, currentHigh, stands }: PredictedColumns, place: number): boolean {
+  const [value, low, high] = [current[place] as number, currentLow[place] as number, currentHigh[place] as number]
+  return isWide(value, low, high, stands[place] === STANDS.extrapolated)
+}
+
+const isWide = (value: number, low: number, high: number, extrapolated: boolean): boolean =>
   extrapolated || (high - low) / 2 > SAFE_MARGINS.bandShare * value
+
+const bandIsWide = ({ plateCurrent: { value, low, high }, extrapolated }: PredictedTube): boolean =>
+  isWide(value, low, high, extrapolated)
 
 /** Thousandths, so that a binary fraction never puts a value over its bound. */
 const nearer = (asked: number | null, rating: number | null, share: number): boolean =>

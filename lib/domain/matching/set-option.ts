@@ -7,7 +7,7 @@ import { amps, ratio } from '../units'
 import { difference, evenSplit } from './arrangement'
 import type { SocketDemand } from './candidate'
 import type { Choice } from './choose'
-import { doubtOfDifference } from './doubt-of-difference'
+import { doubtOfDifference, doubtOfRatio } from './doubt-of-difference'
 import { tubeCautions } from './eligibility'
 import type {
   Arrangement,
@@ -38,6 +38,7 @@ export function setOption(choice: Choice, demand: SocketDemand, best: SetOption 
     price,
     match: gradeOf(choice),
     doubt: doubtOfDifference(choice.points),
+    slopeDoubt: doubtOfRatio(choice.points),
     cautions: setCautions(choice),
     lost: best && lossAgainst(best, { spreads, price }),
   }
@@ -55,6 +56,9 @@ function gradeOf({ cohort, points, found: { spread } }: Choice): MatchGrade {
   if (!within) return 'outside'
   const doubt = doubtOfDifference(points)
   if (doubt !== null && spread.microamps + 1e6 * doubt > cohort.scale.microamps) return 'uncertain'
+  const slopeDoubt = doubtOfRatio(points)
+  if (slopeDoubt !== null && spread.highest / spread.lowest - 1 + slopeDoubt > cohort.scale.millionths / 1e6)
+    return 'uncertain'
   return cohort.measured ? 'both' : 'current-only'
 }
 

@@ -4,10 +4,14 @@
  * of tubes in the set, so that the set costs their mean.
  */
 import type { SocketDemand, TubeTest } from './candidate'
+import type { Numbers } from './cohort'
 import { ageDays } from './eligibility'
+import type { Running } from './line-up'
 import type { MatchWeights } from './match-weights'
+import { isSaid } from './predicted-columns'
 import type { TubePoint } from './ranked-stock'
 import { POINTS_PER_YARDSTICK } from './search/spread-cost'
+import { dayNumber, type StockInOrder } from './stock-in-order'
 
 type Costing = {
   readonly weights: MatchWeights
@@ -29,17 +33,95 @@ export function tubeCosts({ weights, demand, yard, running, asOf }: Costing): (p
   const yearsOf = yearsBefore(asOf)
   return ({ tube, microamps, price, predicted }) => {
     const off = predicted && target !== null ? Math.abs(microamps - target) / yard : 0
-    const half = predicted ? (1e6 * (predicted.plateCurrent.high - predicted.plateCurrent.low)) / 2 / yard : 0
+    const width = predicted
+      ? predicted.plateCurrent.high - predicted.plateCurrent.low
+      : 2e-6 * (tube.test.carried?.current.share ?? 0) * microamps
+    const half = (1e6 * width) / 2 / yard
     const taken = Math.min(1, count / (ofVariant.get(tube.designation) ?? 1))
     const years = yearsOf(tube.test)
-    const yardsticks =
-      weights.aim * off +
-      weights.price * (price / usual) +
-      weights.rarity * taken +
-      weights.confidence * half +
-      weights.age * years
-    return Math.round((POINTS_PER_YARDSTICK * yardsticks) / count)
+    return costPoints(weights, count, { off, shareOfUsual: price / usual, taken, half, years })
   }
+}
+
+type CostParts = {
+  readonly off: number
+  readonly shareOfUsual: number
+  readonly taken: number
+  readonly half: number
+  readonly years: number
+}
+
+function costPoints(weights: MatchWeights, count: number, parts: CostParts): number {
+  const yardsticks =
+    weights.aim * parts.off +
+    weights.price * parts.shareOfUsual +
+    weights.rarity * parts.taken +
+    weights.confidence * parts.half +
+    weights.age * parts.years
+  return Math.round((POINTS_PER_YARDSTICK * yardsticks) / count)
+}
+
+type PlaceCosting = Omit<Costing, 'running'> & {
+  readonly running: Running
+  /** Places of all cohorts. */
+  readonly places: readonly Numbers[]
+}
+
+/** The same for a long stock, by place; 0 where a tube is not in the running. */
+export function placeCosts({ weights, demand, yard, running, places, asOf }: PlaceCosting): Float64Array {
+  const { count, aim } = demand
+  const { stock, predicted, microamps } = running
+  const { price, kindOf, testDay } = stock
+  const carriedShares = Float64Array.from(stock.kinds, ({ test }) => test?.carried?.current.share ?? 0)
+  const inTheRunning = new Uint8Array(price.length)
+  for (const some of places) for (let at = 0; at < some.length; at += 1) inTheRunning[some[at] as number] = 1
+  const usual = Math.max(1, medianPrice(stock, inTheRunning))
+  const takenOf = takenByKind(stock, inTheRunning, count)
+  const target = aim === null ? null : Math.round(aim * 1e6)
+  const today = dayNumber(asOf)
+  const costs = new Float64Array(price.length)
+  // One for all: an object a tube would be the longest part of it.
+  const parts = { off: 0, shareOfUsual: 0, taken: 0, half: 0, years: 0 }
+  for (let place = 0; place < costs.length; place += 1) {
+    if (inTheRunning[place] === 0) continue
+    const said = predicted !== null && isSaid(predicted, place)
+    const width = said
+      ? (predicted.currentHigh[place] as number) - (predicted.currentLow[place] as number)
+      : 2e-6 * (carriedShares[kindOf[place] as number] as number) * (microamps[place] as number)
+    parts.off = said && target !== null ? Math.abs((microamps[place] as number) - target) / yard : 0
+    parts.shareOfUsual = (price[place] as number) / usual
+    parts.taken = takenOf[kindOf[place] as number] as number
+    parts.half = (1e6 * width) / 2 / yard
+    parts.years = Math.max(0, today - (testDay[place] as number)) / DAYS_PER_YEAR
+    costs[place] = costPoints(weights, count, parts)
+  }
+  return costs
+}
+
+function medianPrice({ byPrice, price }: StockInOrder, inTheRunning: Uint8Array): number {
+  let size = 0
+  for (let place = 0; place < inTheRunning.length; place += 1) size += inTheRunning[place] as number
+  let left = Math.floor(size / 2)
+  for (const place of byPrice) {
+    if (inTheRunning[place] === 0) continue
+    if (left === 0) return price[place] as number
+    left -= 1
+  }
+  return 0
+}
+
+/** Share that a set takes of the tubes of its variant. */
+function takenByKind({ kinds, kindOf }: StockInOrder, inTheRunning: Uint8Array, count: number): Float64Array {
+  const ofKind = new Int32Array(kinds.length)
+  for (let place = 0; place < kindOf.length; place += 1) {
+    const kind = kindOf[place] as number
+    ofKind[kind] = (ofKind[kind] as number) + (inTheRunning[place] as number)
+  }
+  const ofVariant = new Map<string, number>()
+  kinds.forEach(({ designation }, kind) => {
+    ofVariant.set(designation, (ofVariant.get(designation) ?? 0) + (ofKind[kind] as number))
+  })
+  return Float64Array.from(kinds, ({ designation }) => Math.min(1, count / (ofVariant.get(designation) || 1)))
 }
 
 /** A long stock was tested on few days: each is read once. */

@@ -13,6 +13,8 @@ export type StockPoint = {
   readonly at: PlotPoint
   /** Of the set that is marked out. */
   readonly chosen: boolean
+  /** Instrument it was read on, where its reading was carried over from there. */
+  readonly carriedFrom?: string
 }
 
 export type StockScatter = {

@@ -21,6 +21,7 @@ import type {
 import type { TubeCatalogue } from '../tube/tube-catalogue'
 import type { Ratings, SourcedNumber } from '../tube/tube-variant'
 import { volts, watts } from '../units'
+import { heardTexts, microphonyGrade } from './microphony'
 import { stockType } from './stock-type'
 import { activeHold, type StockedTube, type Tube, type TubeTest, whereaboutsWord } from './tube'
 
@@ -33,15 +34,34 @@ export type CandidateView = {
 }
 
 export function candidateOf(stocked: StockedTube, view: CandidateView): Candidate {
+  return candidate(stocked, view, typeFactsOf(stocked.tube.designation, view.catalogue))
+}
+
+/** The same for a long stock: each designation is looked up once. */
+export function candidatesOf(stock: readonly StockedTube[], view: CandidateView): Candidate[] {
+  const types = new Map<string, TypeFacts>()
+  return stock.map((stocked) => {
+    const { designation } = stocked.tube
+    const facts = types.get(designation) ?? typeFactsOf(designation, view.catalogue)
+    types.set(designation, facts)
+    return candidate(stocked, view, facts)
+  })
+}
+
+type TypeFacts = Pick<Candidate, 'family' | 'base' | 'ratings'>
+
+function typeFactsOf(designation: string, catalogue: TubeCatalogue): TypeFacts {
+  const { family, base, variant } = stockType(designation, catalogue)
+  return { family, base, ratings: ratingsOf(variant?.ratings ?? null, variant?.ratingsStandIn ?? false) }
+}
+
+function candidate(stocked: StockedTube, view: CandidateView, facts: TypeFacts): Candidate {
   const { tube } = stocked
-  const { family, base, variant } = stockType(tube.designation, view.catalogue)
   return {
     tubeId: tube.id,
     mark: tube.mark,
     designation: tube.designation,
-    family,
-    base,
-    ratings: ratingsOf(variant?.ratings ?? null, variant?.ratingsStandIn ?? false),
+    ...facts,
     condition: tube.condition,
     price: tube.price,
     state: stateOf(tube, view),
@@ -56,7 +76,14 @@ export function twinOf(stocked: StockedTube, view: CandidateView): TwinCandidate
     plateCurrent === null ? [] : [{ plateCurrent, transconductance }],
   )
   const { test } = candidate
-  return one && other && test ? { ...candidate, test, sections: [one, other] } : null
+  if (!one || !other || !test || !stocked.test) return null
+  const heard = heardTexts(stocked.test)
+  const ringsStrongly = microphonyGrade(stocked.test.microphony) === 'strong'
+  return {
+    ...{ ...candidate, test, sections: [one, other] },
+    ...(heard.length > 0 ? { heard } : {}),
+    ...(ringsStrongly ? { ringsStrongly } : {}),
+  }
 }
 
 export function ratingsOf(ratings: Ratings | null, standIn: boolean): TubeRatings {
@@ -70,7 +97,12 @@ export function ratingsOf(ratings: Ratings | null, standIn: boolean): TubeRating
   }
 }
 
-function stateOf(tube: Tube, { now, jobInHand }: CandidateView): TubeState {
+/** All of a tube that says whether it is free. */
+export type HoldFacts = Pick<Tube, 'whereabouts' | 'hold' | 'heldForJob' | 'heldForJobNumber' | 'heldUntil'> & {
+  readonly further: Pick<Tube['further'], 'reference'>
+}
+
+export function stateOf(tube: HoldFacts, { now, jobInHand }: Pick<CandidateView, 'now' | 'jobInHand'>): TubeState {
   if (tube.whereabouts === 'fitted') return { kind: 'fitted', place: 'an amplifier' }
   if (tube.whereabouts !== 'in-stock') return { kind: 'gone', cause: whereaboutsWord(tube.whereabouts) }
   if (tube.further.reference) return { kind: 'gone', cause: 'kept as a shop reference' }

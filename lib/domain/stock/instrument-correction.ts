@@ -15,7 +15,9 @@
  * source), so s is never taken below √2 · 2 %; with a single reference tube,
  * whose spread cannot be seen, that least spread stands in and is said to.
  * Only pairs at one test point are compared, because the share that a tester
- * is off depends on where it reads. Not valid where a tester has an offset.
+ * is off depends on where it reads. One factor stands for all points: that it differs
+ * between them shows in s only as far as the references differ. Not valid where a tester
+ * has an offset.
  */
 import { fail, ok, type Result } from '../result'
 import { isSamePoint } from './alike-point'

@@ -12,12 +12,23 @@ export type StockFault =
   | { readonly code: 'sheet-not-in-stock'; readonly mark: string; readonly whereabouts: Whereabouts }
   | { readonly code: 'lot-empty'; readonly designation: string }
   | { readonly code: 'count-below-zero'; readonly what: string; readonly count: number; readonly by: number }
+  | {
+      readonly code: 'part-not-there'
+      readonly part: string
+      readonly needed: number
+      readonly there: number
+      readonly inDrawer: number
+      /** Jobs the rest is set aside for. */
+      readonly asideFor: readonly string[]
+    }
   | { readonly code: 'photo-empty' }
   | { readonly code: 'photo-too-big'; readonly name: string; readonly bytes: number; readonly most: number }
   | { readonly code: 'photo-no-picture'; readonly name: string }
+  | { readonly code: 'photo-damaged'; readonly name: string }
   | { readonly code: 'photos-full'; readonly most: number }
   | { readonly code: 'labels-off-page'; readonly fault: LabelSheetFault }
   | { readonly code: 'import-undone-already'; readonly fileName: string }
+  | { readonly code: 'import-under-way'; readonly fileName: string }
 
 const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(1)} MB`
 
@@ -37,17 +48,35 @@ export function stockFaultText(fault: StockFault, words: Words): string {
       return `No ${fault.designation} is left in this lot.`
     case 'count-below-zero':
       return `${fault.what}: there are ${fault.count}, so ${Math.abs(fault.by)} cannot be taken away.`
+    case 'part-not-there':
+      return partNotThereText(fault)
     case 'photo-empty':
-      return 'No picture is chosen. Choose a JPEG or PNG file.'
+      return 'No picture is chosen. Choose a JPEG, PNG or WebP file.'
     case 'photo-too-big':
       return `${fault.name} has ${megabytes(fault.bytes)}; a picture may have at most ${megabytes(fault.most)}.`
     case 'photo-no-picture':
-      return `${fault.name} is neither a JPEG nor a PNG picture. Choose another file.`
+      return `${fault.name} is no JPEG, PNG or WebP picture. Choose another file.`
+    case 'photo-damaged':
+      return `${fault.name} is cut off or damaged, and was not kept. Save or take the picture again.`
     case 'photos-full':
       return `There are ${fault.most} pictures already. Delete one first.`
     case 'labels-off-page':
       return labelSheetFaultText(fault.fault)
     case 'import-undone-already':
       return `${fault.fileName} was undone already. Nothing of it is left to take back.`
+    case 'import-under-way':
+      return `${fault.fileName} is under way. Wait until it is through, or cancel it.`
   }
+}
+
+function partNotThereText({
+  part,
+  needed,
+  there,
+  inDrawer,
+  asideFor,
+}: Extract<StockFault, { code: 'part-not-there' }>) {
+  const aside =
+    asideFor.length === 0 ? '' : `, the rest is set aside for ${asideFor.map((job) => `job ${job}`).join(', ')}`
+  return `${part}: ${needed} needed, ${there} free for this job; ${inDrawer} in the drawer${aside}. Nothing was saved. Put in what came, or correct the count of the part, and tick it then.`
 }

@@ -36,9 +36,9 @@ const isRead = ({ plateCurrent, screenCurrent, transconductance }: SectionReadin
 
 /** False when nothing but the prefilled day and instrument stands there: then there was no test. */
 export function isTestGiven(entry: TestEntry): boolean {
-  const { plateVoltage, screenVoltage, gridVoltage, sections, shorts, leakage, gas, noise, note } = entry
+  const { plateVoltage, screenVoltage, gridVoltage, sections, shorts, leakage, gas, noise, microphony, note } = entry
   const isSet = [plateVoltage, screenVoltage, gridVoltage].some((voltage) => voltage !== null)
-  return isSet || shorts || sections.some(isRead) || `${leakage}${gas}${noise}${note}` !== ''
+  return isSet || shorts || sections.some(isRead) || `${leakage}${gas}${noise}${microphony ?? ''}${note}` !== ''
 }
 
 export function testFaults(entry: TestEntry, type: StockType, today: Day): TestFault[] {

@@ -5,6 +5,10 @@
  * What a tester is good for is not written down with a test, so it is taken as usual for
  * service testers (common practice, no source): plate current and screen current ± 4 %,
  * transconductance ± 10 %, both 95 %. Section 1 alone speaks, as in the choice of a set.
+ *
+ * A reading carried over to another tester has that tester's own error, which it now shares
+ * with what was read there, and the doubt of the correction beside it. Which of two testers is
+ * the truer nobody has measured, so no correction takes a tester's own error away.
  */
 import type { Measured, TestRecord } from '@/lib/domain/model/individual-tube'
 import type { TypeModel } from '@/lib/domain/model/type-model'
@@ -14,22 +18,31 @@ import type { TubeTest } from './tube'
 /** As a share of the figure: half of the 95 % band. */
 const STANDARD = { current: 0.02, transconductance: 0.05 } as const
 
-const measuredAmps = (value: Amps): Measured<Amps> => ({ value, standard: amps(STANDARD.current * value) })
-const measuredSiemens = (value: Siemens): Measured<Siemens> => ({
+/** `half`: of the 95 % band that carrying put on it, a share. */
+const measuredAmps = (value: Amps, half = 0): Measured<Amps> => ({
   value,
-  standard: siemens(STANDARD.transconductance * value),
+  standard: amps(Math.hypot(STANDARD.current, half / 2) * value),
+})
+const measuredSiemens = (value: Siemens, half = 0): Measured<Siemens> => ({
+  value,
+  standard: siemens(Math.hypot(STANDARD.transconductance, half / 2) * value),
 })
 
+export type TestReadings = Pick<TubeTest, 'sections' | 'plateVoltage' | 'gridVoltage' | 'screenVoltage' | 'shorts'> & {
+  /** Halves of the 95 % bands that carrying put on the figures, as shares. Left out: as read. */
+  readonly carried?: { readonly current: number; readonly transconductance: number }
+}
+
 /** Null: the test tells nothing of the tube's strength, or found a short. */
-export function testRecordOf(test: TubeTest): TestRecord | null {
+export function testRecordOf(test: TestReadings): TestRecord | null {
   const reading = test.sections[0]
-  const { plateVoltage, gridVoltage, screenVoltage, shorts } = test
+  const { plateVoltage, gridVoltage, screenVoltage, shorts, carried } = test
   if (shorts || !reading || !reading.plateCurrent || plateVoltage === null || gridVoltage === null) return null
   const { plateCurrent, transconductance, screenCurrent } = reading
   return {
     point: { plateToCathode: plateVoltage, screenToCathode: screenVoltage ?? volts(0), gridToCathode: gridVoltage },
-    plateCurrent: measuredAmps(plateCurrent),
-    transconductance: transconductance ? measuredSiemens(transconductance) : null,
+    plateCurrent: measuredAmps(plateCurrent, carried?.current),
+    transconductance: transconductance ? measuredSiemens(transconductance, carried?.transconductance) : null,
     screenCurrent: screenCurrent ? measuredAmps(screenCurrent) : null,
   }
 }

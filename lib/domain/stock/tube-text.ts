@@ -4,6 +4,7 @@ import { shown } from '../history/changes'
 import type { Money } from '../money'
 import type { Amps, Siemens, Volts } from '../units'
 import { capital, type Words } from '../words'
+import { noiseText } from './microphony'
 import { conditionWord, type SectionReading, type TestSetting, type TubeDetails, type TubeTestFacts } from './tube'
 
 /** As many decimals as it takes, at most three; a typographic minus. */
@@ -66,7 +67,8 @@ export function testShown(test: TubeTestFacts, testedOn: string, words: Words): 
     ['Transconductance', transconductanceText(test.sections)],
     ['Heater to cathode', test.leakage],
     ['Gas', test.gas],
-    ['Noise', test.noise],
+    ['Noise', noiseText(test)],
+    ['Microphony', test.microphony ?? ''],
     ['Note', test.note],
   ])
 }

@@ -102,7 +102,10 @@ export type TubeTestFacts = TestSetting & {
   /** Heater to cathode; empty: nothing noted. */
   readonly leakage: string
   readonly gas: string
+  /** Hum and hiss. */
   readonly noise: string
+  /** Null: it was asked for together with noise, which may then tell of it. */
+  readonly microphony: string | null
   readonly note: string
 }
 

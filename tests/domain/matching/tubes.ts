@@ -11,6 +11,7 @@ export const AS_OF = '2031-05-20'
 export const EVEN: MatchWeights = {
   currentSpread: 1,
   slopeSpread: 1,
+  sideDifference: 0,
   aim: 0,
   price: 0.01,
   rarity: 0,

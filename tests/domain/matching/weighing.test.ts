@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import type { Candidate } from '@/lib/domain/matching/candidate'
-import { SET_ARRANGEMENTS, USUAL_WEIGHTS } from '@/lib/domain/matching/match-weights'
+import { hasSides, SET_ARRANGEMENTS, USUAL_WEIGHTS } from '@/lib/domain/matching/match-weights'
 import { arrangementName, arrangementReason, weightText } from '@/lib/domain/matching/match-weights-text'
+import { sidesText } from '@/lib/domain/matching/matching-text'
 import type { SetOption } from '@/lib/domain/matching/proposal'
 import { proposeSet } from '@/lib/domain/matching/propose-set'
+import { replaceOne } from '@/lib/domain/matching/replace-one'
 import { marginText, safeMarginsText } from '@/lib/domain/matching/safe-margins-text'
 import { money } from '@/lib/domain/money'
 import { volts, watts } from '@/lib/domain/units'
@@ -47,6 +49,56 @@ describe('what a weight does, by hand', () => {
   })
 })
 
+describe('tubes in parallel on each side', () => {
+  const stock = [70, 70, 70, 72, 72.5].map((current, at) => readTube(`Q-${at + 1}`, current, 6))
+  const chosen = (weights: Partial<typeof EVEN>, over: Parameters<typeof aDemand>[1] = {}) =>
+    proposeSet(stock, aDemand(4, over), someLimits({ weights: { ...EVEN, price: 0, ...weights } }))
+
+  it('70, 70, 72, 72.5 mA, sides 0.5 mA apart, go before 70, 70, 70, 72, sides 2 mA apart: 0.5 + 0.1 against 0.4 + 0.4', () => {
+    const { best, closest, leastPrice } = chosen({ sideDifference: 1 })
+    expect(marks(best)).toEqual(['Q-1', 'Q-4', 'Q-2', 'Q-5'])
+    expect(best?.arrangement?.difference).toBeCloseTo(0.0005, 9)
+    expect(best && sidesText(best)).toBe('sides differ by 0.5 mA')
+    expect(marks(closest)).toEqual(marks(best))
+    // The cheapest set within the yardsticks: of equal prices the least spread, whatever its sides.
+    expect(marks(leastPrice)).toEqual(['Q-1', 'Q-2', 'Q-3', 'Q-4'])
+    expect(leastPrice && sidesText(leastPrice)).toBe('sides differ by 2 mA')
+  })
+
+  it('the sides weigh nothing at 0, nor single-ended, nor of a pair, whose difference is its spread', () => {
+    expect(marks(chosen({ sideDifference: 0 }).best)).toEqual(['Q-1', 'Q-2', 'Q-3', 'Q-4'])
+    expect(marks(chosen({ sideDifference: 1 }, { pushPull: false }).best)).toEqual(['Q-1', 'Q-2', 'Q-3', 'Q-4'])
+    const pair = pairOf([readTube('A', 70, 6), readTube('B', 71, 6)], { sideDifference: 1 }).best
+    expect(pair && sidesText(pair)).toBeNull()
+  })
+
+  it('the next sets weigh them too: the second of two quads is the balanced one of what is left', () => {
+    const more = [...stock, ...[60, 60, 60, 62, 62.5].map((current, at) => readTube(`R-${at + 1}`, current, 6))]
+    const limits = someLimits({ weights: { ...EVEN, price: 0, sideDifference: 1 } })
+    const { best, next, leastPrice } = proposeSet(more, aDemand(4), limits)
+    expect(marks(best)).toEqual(['Q-1', 'Q-4', 'Q-2', 'Q-5'])
+    expect(marks(leastPrice)).toEqual(['Q-1', 'Q-2', 'Q-3', 'Q-4'])
+    expect(marks(next[0] ?? null)).toEqual(['R-1', 'R-4', 'R-2', 'R-5'])
+  })
+
+  it('one tube for another: beside 70, 70 and 72 mA, 72.5 mA goes before 70 mA', () => {
+    const [a, b, c, d, e] = stock as [Candidate, Candidate, Candidate, Candidate, Candidate]
+    const ranked = (sideDifference: number) => {
+      const limits = someLimits({ weights: { ...EVEN, price: 0, sideDifference } })
+      const answer = replaceOne({ beside: [a, b, d], out: null, stock: [c, e] }, aDemand(4), limits)
+      return answer.ok && answer.value.ranked.map(({ mark }) => mark)
+    }
+    expect(ranked(1)).toEqual(['Q-5', 'Q-3'])
+    expect(ranked(0)).toEqual(['Q-3', 'Q-5'])
+  })
+
+  it('equal sides are said to be', () => {
+    const even = [70, 71, 72, 73].map((current, at) => readTube(`S-${at + 1}`, current, 6))
+    const { best } = proposeSet(even, aDemand(4), someLimits())
+    expect(best && sidesText(best)).toBe('sides are equal')
+  })
+})
+
 describe('the usual weights', () => {
   it('an adjustment for each tube turns the order round: of 1 mA and 5 % against 4 mA and 0.5 %', () => {
     const stock = [readTube('A-1', 60, 6), readTube('A-2', 61, 6.3), readTube('B-1', 80, 6), readTube('B-2', 84, 6.03)]
@@ -64,6 +116,7 @@ describe('the usual weights', () => {
       const weights = USUAL_WEIGHTS[arrangement]
       for (const value of Object.values(weights)) expect(Math.round(1000 * value) / 1000).toBe(value)
       expect(Math.max(weights.currentSpread, weights.slopeSpread)).toBeGreaterThan(0)
+      expect(weights.sideDifference > 0).toBe(hasSides(arrangement))
       expect(weights.aim > 0).toBe(!['one-trim', 'individual-trims', 'parallel-pairs'].includes(arrangement))
     }
   })
@@ -75,7 +128,7 @@ describe('the usual weights', () => {
       expect(`${arrangementName(arrangement, uk)} ${arrangementReason(arrangement, uk)}`).not.toMatch(/tube|plate/)
     }
     const texts = (Object.keys(EVEN) as (keyof typeof EVEN)[]).map((weight) => weightText(weight, uk))
-    expect(new Set(texts.map(({ name }) => name)).size).toBe(7)
+    expect(new Set(texts.map(({ name }) => name)).size).toBe(8)
     expect(texts.map(({ reason, name }) => `${name} ${reason}`).join(' ')).not.toMatch(/tube|plate/i)
   })
 })

@@ -3,7 +3,7 @@
  *
  * Order of preference: lower objective, then the earlier marks, compared mark by mark.
  */
-import type { Crowd } from './crowd'
+import { balanceCost, type SideBalance } from './side-balance'
 import { type SpreadScale, spreadCost } from './spread-cost'
 
 /** What every set of one query is held to. */
@@ -15,16 +15,30 @@ export type Terms = {
   /** Highest max y / min y − 1 in ten-thousandths, inclusive; Infinity for none. */
   readonly yLimit: number
   readonly priceCap: number
+  /** null: the sides of a set weigh nothing. */
+  readonly balance: SideBalance | null
 }
 
 export type Held = {
   /** Rising. */
   readonly places: readonly number[]
   readonly objective: number
+  readonly balance: number
   readonly price: number
   readonly xRange: number
   readonly yLowest: number
   readonly yHighest: number
+}
+
+/** By number of the tube. */
+export type Figures = {
+  readonly x: Int32Array
+  readonly y: Int32Array
+  /** Points, adjustments included. */
+  readonly cost: Float64Array
+  readonly price: Int32Array
+  /** Order of marks. */
+  readonly place: Int32Array
 }
 
 export const withinY = (lowest: number, highest: number, limit: number): boolean =>
@@ -39,25 +53,32 @@ export class Incumbent {
     public ceiling: number,
   ) {}
 
-  /** `members` are places in the crowd, the price cap already seen to. */
-  offer(crowd: Crowd, members: readonly number[]): void {
-    const box = boxOf(crowd, members)
-    const { scale, xLimit, yLimit } = this.terms
-    if (box.xRange > xLimit || !withinY(box.yLowest, box.yHighest, yLimit)) return
-    const objective = spreadCost(scale, box.xRange, box.yLowest, box.yHighest) + box.cost
+  offer(figures: Figures, tubes: ArrayLike<number>): void {
+    const box = boxOf(figures, tubes, this.terms.count)
+    const { scale, xLimit, yLimit, priceCap, balance } = this.terms
+    if (box.price > priceCap || box.xRange > xLimit || !withinY(box.yLowest, box.yHighest, yLimit)) return
+    const unbalanced = spreadCost(scale, box.xRange, box.yLowest, box.yHighest) + box.cost
+    if (unbalanced > this.ceiling) return
+    const apart = balance === null ? 0 : balanceCost(balance, currentsOf(figures, tubes, this.terms.count))
+    const objective = unbalanced + apart
     if (objective > this.ceiling) return
-    const places = members.map((at) => crowd.place[at] as number).sort((a, b) => a - b)
+    const places = Array.from({ length: this.terms.count }, (_, at) => figures.place[tubes[at] as number] as number)
+    places.sort((a, b) => a - b)
     if (this.best && objective === this.best.objective && comparePlaces(places, this.best.places) >= 0) return
     const { price, xRange, yLowest, yHighest } = box
-    this.best = { places, objective, price, xRange, yLowest, yHighest }
+    this.best = { places, objective, balance: apart, price, xRange, yLowest, yHighest }
     this.ceiling = objective
   }
 }
 
-function boxOf({ x, y, cost, price }: Crowd, members: readonly number[]) {
+const currentsOf = ({ x }: Figures, tubes: ArrayLike<number>, count: number): number[] =>
+  Array.from({ length: count }, (_, at) => x[tubes[at] as number] as number)
+
+function boxOf({ x, y, cost, price }: Figures, tubes: ArrayLike<number>, count: number) {
   let [xLowest, xHighest, yLowest, yHighest] = [Infinity, -Infinity, Infinity, -Infinity]
   let [total, paid] = [0, 0]
-  for (const at of members) {
+  for (let nth = 0; nth < count; nth += 1) {
+    const at = tubes[nth] as number
     xLowest = Math.min(xLowest, x[at] as number)
     xHighest = Math.max(xHighest, x[at] as number)
     yLowest = Math.min(yLowest, y[at] as number)

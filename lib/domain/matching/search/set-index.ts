@@ -34,14 +34,28 @@ export function setIndex(points: SetPoints): SetIndex {
     place,
     x: place.map((at) => points.x[at] as number),
     y: place.map((at) => points.y[at] as number),
-    cost: Float64Array.from(place, (at) => points.cost[at] as number),
+    cost: costsOf(points.cost, place),
     price: place.map((at) => points.price[at] as number),
   }
 }
 
+/** In the order of some numbers. A loop: Float64Array.from takes ten times as long for a hundred thousand. */
+export function costsOf(cost: Int32Array | Float64Array, numbers: Int32Array): Float64Array {
+  const costs = new Float64Array(numbers.length)
+  for (let at = 0; at < costs.length; at += 1) costs[at] = cost[numbers[at] as number] as number
+  return costs
+}
+
 function placesByX(x: Int32Array): Int32Array {
-  const keys = Float64Array.from(x, (value, at) => value * PLACES + at).sort()
-  return Int32Array.from(keys, (key) => key - Math.floor(key / PLACES) * PLACES)
+  const keys = new Float64Array(x.length)
+  for (let at = 0; at < keys.length; at += 1) keys[at] = (x[at] as number) * PLACES + at
+  keys.sort()
+  const places = new Int32Array(keys.length)
+  for (let at = 0; at < places.length; at += 1) {
+    const key = keys[at] as number
+    places[at] = key - Math.floor(key / PLACES) * PLACES
+  }
+  return places
 }
 
 function assertPoints({ x, y, cost, price }: SetPoints): void {

@@ -14,7 +14,7 @@ export function judge(points: SetPoints, places: readonly number[], query: SetQu
   const [x, y] = [at(points.x), at(points.y)]
   const [range, weakest, strongest] = [Math.max(...x) - Math.min(...x), Math.min(...y), Math.max(...y)]
   const price = at(points.price).reduce((sum, each) => sum + each, 0)
-  const { scale, xLimit, yLimit, priceCap, adjustments, ceiling } = query
+  const { scale, xLimit, yLimit, priceCap, adjustments, ceiling, balance } = query
   if (xLimit !== undefined && range > xLimit) return null
   if (yLimit !== undefined && BigInt(strongest - weakest) * 10_000n > BigInt(yLimit) * BigInt(weakest)) return null
   if (priceCap !== undefined && price > priceCap) return null
@@ -23,8 +23,17 @@ export function judge(points: SetPoints, places: readonly number[], query: SetQu
   const yPoints =
     (BigInt(strongest - weakest) * BigInt(scale.yWeight) * 10_000_000n) / (BigInt(weakest) * BigInt(scale.yYard))
   const costs = [...at(points.cost), ...(adjustments ? at(adjustments) : [])]
-  const objective = costs.reduce((sum, each) => sum + BigInt(each), xPoints + yPoints)
+  const sidePoints = balance ? (BigInt(leastApart(x)) * BigInt(balance.weight) * 1_000n) / BigInt(balance.yard) : 0n
+  const objective = costs.reduce((sum, each) => sum + BigInt(each), xPoints + yPoints + sidePoints)
   return ceiling !== undefined && objective > BigInt(ceiling) ? null : { places, objective, price }
+}
+
+/** Every half of them against the rest. */
+function leastApart(values: readonly number[]): number {
+  const sum = (places: readonly number[]) => places.reduce((total, place) => total + (values[place] as number), 0)
+  const all = [...values.keys()]
+  const differences = [...subsets(all, all.length / 2)].map((half) => Math.abs(sum(all) - 2 * sum(half)))
+  return Math.min(...differences)
 }
 
 const earlier = (a: Judged, b: Judged): boolean => {

@@ -63,6 +63,20 @@ describe('1,500 tubes: no set counts less than the one given, and it is the firs
     }
   }
 
+  for (const [name, shape] of Object.entries(SHAPES)) {
+    for (const count of [4, 6]) {
+      it(`${name}, sets of ${count} whose sides are to balance`, () => {
+        const points = randomPoints(generator(count + 50), { size: 1500, ...shape })
+        const query = { count, scale: SCALE, balance: { yard: 5000, weight: 1000 } }
+        const best = bestSet(setIndex(points), query)
+        const rivals = allWithin(points, count, best?.objective ?? Number.NaN)
+        const counts = rivals.map((places) => Number(judge(points, places, query)?.objective))
+        expect(Math.min(...counts)).toBe(best?.objective)
+        expect(rivals[counts.indexOf(best?.objective ?? Number.NaN)]).toEqual(best?.places)
+      })
+    }
+  }
+
   it('a thousand tubes with one and the same reading give the eight cheapest, earliest marks first', () => {
     const random = generator(1)
     const size = 1000

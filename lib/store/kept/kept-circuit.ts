@@ -1,0 +1,92 @@
+/** What every tube of a kept stock would do in one amplifier: worked out once, and anew only for tubes that changed. */
+import { type ComparedFigures, comparedFigures, movedFigures } from '@/lib/domain/matching/line-up'
+import {
+  movedColumns,
+  openColumns,
+  type PredictedColumns,
+  STANDS,
+  setPredicted,
+} from '@/lib/domain/matching/predicted-columns'
+import { type ChangedStock, type StockInOrder, tubeAt } from '@/lib/domain/matching/stock-in-order'
+import type { ProposableTube } from '@/lib/domain/stock/proposed-from-stock'
+import type { TubePredictor } from '@/lib/domain/stock/stock-predictions'
+import { amps } from '@/lib/domain/units'
+import type { Slices } from './slices'
+
+export type PredictedStock = { readonly predicted: PredictedColumns; readonly figures: ComparedFigures }
+
+/** A stock with what the choice itself does not look at; A by place, NaN where it was not read. */
+export type ReadStock = { readonly stock: StockInOrder; readonly screenCurrent: Float64Array }
+
+export class KeptCircuit {
+  private columns: PredictedColumns
+  /** Null: to be laid out. */
+  private figures: ComparedFigures | null = null
+  /** Since the figures were laid out. */
+  private change: ChangedStock | null = null
+
+  constructor(
+    private readonly predictor: TubePredictor,
+    size: number,
+  ) {
+    this.columns = openColumns(size)
+  }
+
+  get size(): number {
+    return this.columns.stands.length
+  }
+
+  moveTo(change: ChangedStock, gone: Iterable<string>): void {
+    this.columns = movedColumns(this.columns, change.from, gone)
+    if (this.change) this.figures = null
+    this.change = change
+  }
+
+  /** `compared`: the same stock, its readings carried over to one instrument; every tube as at the call before. */
+  async complete(read: ReadStock, compared: StockInOrder, slices: Slices): Promise<PredictedStock> {
+    const { stands } = this.columns
+    for (let place = 0; place < stands.length; place += 1) {
+      if (stands[place] !== STANDS.open) continue
+      const tube = proposableAt({ ...read, stock: compared }, place)
+      setPredicted(this.columns, place, read.stock.tubeIds[place] as string, tube && this.predictor(tube))
+      await slices.pause()
+    }
+    return { predicted: this.columns, figures: this.laidOut(read.stock) }
+  }
+
+  private laidOut(stock: StockInOrder): ComparedFigures {
+    const { figures, change, columns } = this
+    if (figures && !change) return figures
+    this.figures = figures && change ? movedFigures(figures, change, columns) : comparedFigures(stock, columns)
+    this.change = null
+    return this.figures
+  }
+}
+
+/** As its records are kept. null: it has no test. */
+function proposableAt({ stock, screenCurrent }: ReadStock, place: number): ProposableTube | null {
+  const { test, designation, condition } = tubeAt(stock, place)
+  if (!test) return null
+  const { carried } = test
+  const screen = screenCurrent[place] as number
+  return {
+    tube: {
+      ...{ mark: stock.marks[place] as string, designation, condition },
+      ...{ whereabouts: 'in-stock', hold: '', heldUntil: null, heldForJobNumber: null },
+    },
+    test: {
+      ...test.testPoint,
+      shorts: false,
+      sections: [
+        {
+          section: 1,
+          plateCurrent: test.plateCurrent,
+          screenCurrent: Number.isNaN(screen) ? null : amps(screen),
+          transconductance: test.transconductance,
+        },
+      ],
+      ...(carried ? { carried: { current: carried.current.share, transconductance: carried.slope?.share ?? 0 } } : {}),
+    },
+    shortsFoundAt: test.shorts ? new Date(0) : null,
+  }
+}
