@@ -10,7 +10,7 @@ const packages = (...names) => names.map((name) => `^node_modules/${name}/`)
 const exactly = (file) => `^${file.replaceAll(/[.[\]()]/g, '\\$&')}$`
 /** Node's own modules carry no path; a rule on paths must let them through by name. */
 const nodeModules =
-  '^(node:)?(fs|path|url|module|crypto|stream|buffer|util|os|async_hooks|zlib|worker_threads)(/promises)?$'
+  '^(node:)?(fs|path|url|module|crypto|stream|buffer|util|os|async_hooks|zlib|worker_threads|perf_hooks|timers|v8)(/promises)?$'
 
 const database = [...packages('@prisma/[^/]+', 'prisma', 'better-sqlite3'), '^generated/']
 /** Packages that only run in a test, and the runner itself. */

@@ -1,5 +1,5 @@
 'use client'
-import { FormMessage, HiddenField, SelectField, SubmitButton, TextField } from '@/app/_components/form/form-fields'
+import { SelectField, SheetHead, SubmitButton, TextField } from '@/app/_components/form/form-fields'
 import { type FormValues, freshForm } from '@/app/_components/form/form-state'
 import { type ActionForm, useActionForm } from '@/app/_components/form/use-action-form'
 import { CONTACT_WAYS } from '@/lib/domain/customer/customer'
@@ -12,10 +12,7 @@ export function CustomerForm({ values }: { values: FormValues }) {
   const form = useActionForm(submitCustomer, freshForm(values), customerSchema)
   return (
     <form {...form.formProps} className="stack">
-      <FormMessage form={form} />
-      <HiddenField form={form} name="id" />
-      <HiddenField form={form} name="version" />
-      <HiddenField form={form} name="base" />
+      <SheetHead form={form} />
       <CustomerFields form={form} />
       <div className="row">
         <SubmitButton form={form}>Save customer</SubmitButton>

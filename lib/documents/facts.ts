@@ -78,6 +78,16 @@ export type MatchFacts = {
     /** Of a difference between them; null for one alone. */
     readonly apartPlusMinus: Amps | null
   }
+  /** Readings carried over from another instrument by reference tubes read on both. Left out: all are as read. */
+  readonly carried?: readonly {
+    readonly marks: readonly string[]
+    readonly from: string
+    readonly to: string
+    /** Of one plate current carried, half of the 95 % band as a share. */
+    readonly share: Ratio
+  }[]
+  /** Of a difference across instruments at the test point. Left out: predicted, or carried alike. */
+  readonly apartPlusMinus?: Amps
   readonly plateCurrentSpread: Amps
   readonly plateCurrentTolerance: Amps
   readonly transconductanceSpread: Ratio | null

@@ -69,6 +69,8 @@ export type PickupFacts = {
   /** In chassis order. */
   readonly tubes: readonly FittedTubeFacts[]
   readonly matches: readonly MatchFacts[]
+  /** A sentence for each tube fitted in place of the one that was quoted. */
+  readonly exchanged: readonly string[]
   readonly workDone: readonly string[]
   readonly workDeclined: readonly string[]
   readonly itemsReturned: readonly CountedItem[]
@@ -150,7 +152,8 @@ function fittedTubes(pickup: PickupFacts, format: Format, v: Vocabulary): Block[
     cells: [position, given(type), mark === '' ? 'no mark' : mark, used ? `${origin} (used ${v.tube})` : origin],
   }))
   const matches = pickup.matches.map((match): Block => ({ type: 'note', text: matchText(match, format, v) }))
-  return [title, plainTable(columns, rows), ...matches]
+  const exchanged = pickup.exchanged.map((text): Block => ({ type: 'note', text }))
+  return [title, plainTable(columns, rows), ...exchanged, ...matches]
 }
 
 /** After an unrepaired return only what was really looked at is shown, and not under the name of a safety test. */

@@ -280,9 +280,15 @@ export function sampleWorkOrder(words: Words): WorkOrderFacts {
       { text: 'Fit LS-0412 in V3 and LS-0419 in V4; set idle, warm up 15 minutes, set again', detail: '', done: false },
     ],
     parts: [
-      { thousandths: 2000, text: 'Bias filter capacitor, 100 µF 100 V', used: false },
-      { thousandths: 1000, text: 'Octal socket, ceramic', used: true },
+      {
+        thousandths: 2000,
+        text: 'Bias filter capacitor, 100 µF 100 V',
+        used: false,
+        note: '2 needed, 1 free: order 1',
+      },
+      { thousandths: 1000, text: 'Octal socket, ceramic', used: true, note: 'drawer B2' },
     ],
+    exchanged: [],
     idleTargets: ['V3', 'V4'].map((position) => ({
       position,
       type: '6L6GC',
@@ -402,6 +408,7 @@ export function samplePickup(words: Words): PickupFacts {
       used: false,
     })),
     matches: [MATCH],
+    exchanged: [],
     workDone: [
       'Bias filter capacitors replaced; grid voltage now steady within 0.1 V over an hour.',
       'Socket of V4 replaced by a used one, contacts tightened. Output pair fitted, idle set twice.',

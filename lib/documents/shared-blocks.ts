@@ -93,8 +93,21 @@ export function matchText(match: MatchFacts, format: Format, v: Vocabulary): str
     testedFrom === testedTo ? format.day(testedTo) : `from ${format.day(testedFrom)} to ${format.day(testedTo)}`
   const at = match.predicted
     ? `on ${given(match.instrument)}; ${predictedMatchText(match.predicted, format)}`
-    : `on ${given(match.instrument)} at ${testPointText(match.testPoint, format, v)}`
-  return `Matched ${match.type}, ${match.marks.join(' with ')}: tested ${days} ${at}; ${current}${gm}.`
+    : `${match.carried ? 'and compared as on' : 'on'} ${given(match.instrument)} at ${testPointText(match.testPoint, format, v)}`
+  const carried = carriedMatchText(match, format)
+  return `Matched ${match.type}, ${match.marks.join(' with ')}: tested ${days} ${at}; ${current}${gm}${carried}.`
+}
+
+function carriedMatchText({ carried = [], apartPlusMinus }: MatchFacts, format: Format): string {
+  const each = carried.map(
+    ({ marks, from, to, share }) =>
+      `; ${marks.join(', ')} read on ${given(from)}, carried over to ${given(to)} by reference readings on both, each to ±${format.settled(Math.round(1000 * share) / 10, '%')} (95 %)`,
+  )
+  const apart =
+    apartPlusMinus === undefined
+      ? ''
+      : `; differences across the instruments to ±${format.milliamps(apartPlusMinus)} (95 %)`
+  return `${each.join('')}${apart}`
 }
 
 function predictedMatchText(predicted: NonNullable<MatchFacts['predicted']>, format: Format): string {

@@ -35,6 +35,8 @@ export type PartFacts = {
   readonly thousandths: number
   readonly text: string
   readonly used: boolean
+  /** Where it lies, or "2 needed, 1 free: order 1"; empty for what is not of the drawers. */
+  readonly note: string
 }
 export type IdleTargetFacts = {
   readonly position: string
@@ -68,6 +70,8 @@ export type WorkOrderFacts = {
   readonly landmarks: readonly ChassisLandmark[]
   readonly operations: readonly OperationFacts[]
   readonly parts: readonly PartFacts[]
+  /** A sentence for each tube that stands in for the one that was quoted. */
+  readonly exchanged: readonly string[]
   readonly idleTargets: readonly IdleTargetFacts[]
   readonly signOff: readonly SignOffFacts[]
 }
@@ -100,6 +104,7 @@ export function workOrderPaper(order: WorkOrderFacts): Paper {
       { type: 'paragraph', text: given(order.fault), tone: 'quoted' },
       ...chassis(order),
       ...socketTable(order.sockets, v),
+      ...order.exchanged.map((text): Block => ({ type: 'note', text })),
       ...idleTargets(order.idleTargets, format, v),
       heading('Operations'),
       ...operations(order.operations),
@@ -195,8 +200,11 @@ function operations(items: readonly OperationFacts[]): Block[] {
 
 function parts(items: readonly PartFacts[], format: Format): Block[] {
   if (items.length === 0) return [{ type: 'paragraph', text: 'No parts are ordered.', tone: 'plain' }]
-  const rows = items.map(({ thousandths, text, used }) => ({
-    cells: [`${format.quantity(thousandths)}${NO_BREAK}×`, used ? `${text} (used part)` : text],
+  const rows = items.map(({ thousandths, text, used, note }) => ({
+    cells: [
+      `${format.quantity(thousandths)}${NO_BREAK}×`,
+      [used ? `${text} (used part)` : text, note].filter(Boolean).join('; '),
+    ],
   }))
   return [plainTable(COUNTED, rows)]
 }

@@ -1,6 +1,6 @@
 /** The other tables of the shop: lots, parts, customers, amplifiers, jobs. */
 import type { Money } from '../domain/money'
-import type { Part } from '../domain/stock/part'
+import type { StockedPart } from '../domain/stock/part'
 import { conditionWord } from '../domain/stock/tube'
 import type { TubeLot } from '../domain/stock/tube-lot'
 import { amountCell } from './tube-table'
@@ -19,11 +19,14 @@ export const lotTable = (digits: number): TableColumn<TubeLot>[] => [
   text('Note', ({ note }) => note),
 ]
 
-export const partTable = (digits: number): TableColumn<Part>[] => [
+export const partTable = (digits: number): TableColumn<StockedPart>[] => [
   text('Name', ({ name }) => name),
   text('Kind', ({ kind }) => kind),
   text('Value', ({ value }) => value),
   plain('Count', ({ count }) => count),
+  plain('Set aside for jobs', ({ drawer }) => drawer.aside),
+  plain('Free', ({ drawer }) => drawer.free),
+  plain('Short for jobs', ({ drawer }) => drawer.short),
   plain('Reorder at', ({ reorderLevel }) => reorderLevel),
   plain('Price', ({ price }) => amountCell(price, digits)),
   plain('Paid', ({ cost }) => amountCell(cost, digits)),

@@ -183,6 +183,12 @@ function furtherOf(reader: Reader): TubeFurther {
   }
 }
 
+/** Beside a noise an empty box does not tell whether the list keeps the two apart. */
+function heardOf({ text }: Reader): Pick<ImportedTest, 'noise' | 'microphony'> {
+  const [noise, microphony] = [text('noise', 120), text('microphony', 120)]
+  return { noise, microphony: microphony === '' && noise !== '' ? null : microphony }
+}
+
 /** One that sits in an amplifier comes with that amplifier, not by a list. */
 function whereaboutsOf(reader: Reader): ImportedTube['whereabouts'] {
   return wordOf(reader, 'whereabouts', PLACES) ?? 'in-stock'
@@ -198,7 +204,8 @@ function testOf(reader: Reader, reading: RowReading, designation: string): Impor
     ...settingOf(reader),
     sections,
     shorts,
-    ...{ leakage: text('leakage', 120), gas: text('gas', 120), noise: text('noise', 120), note: text('testNote', 500) },
+    ...{ leakage: text('leakage', 120), gas: text('gas', 120), note: text('testNote', 500) },
+    ...heardOf(reader),
     ...{ testedBy: text('testedBy', 120), calibratedOn: dayOf(reader, 'calibratedOn') },
   }
   if (!shorts && sections.length === 0) return null

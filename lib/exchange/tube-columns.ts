@@ -41,6 +41,7 @@ export type TubeColumn =
   | 'leakage'
   | 'gas'
   | 'noise'
+  | 'microphony'
   | 'testNote'
 
 type Meaning = { readonly heading: string; readonly guesses: readonly string[] }
@@ -102,7 +103,8 @@ export const TUBE_COLUMNS: Readonly<Record<TubeColumn, Meaning>> = {
   shorts: { heading: 'Shorts', guesses: ['short'] },
   leakage: { heading: 'Heater to cathode', guesses: ['leakage', 'heater cathode leakage', 'h k leakage', 'hk'] },
   gas: { heading: 'Gas', guesses: ['vacuum'] },
-  noise: { heading: 'Noise', guesses: ['microphony', 'microphonics', 'hum'] },
+  noise: { heading: 'Noise', guesses: ['hum', 'hiss', 'noise and microphony'] },
+  microphony: { heading: 'Microphony', guesses: ['microphonics', 'microphonic', 'rings'] },
   testNote: {
     heading: 'Note on the test',
     guesses: ['test note', 'test notes', 'remarks', 'comment', 'comments', 'notes'],

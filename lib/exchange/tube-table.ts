@@ -63,6 +63,7 @@ function cells({ digits, timeZone }: TableSetting): readonly (readonly [TubeColu
     ['leakage', 'text', ({ test }) => test?.leakage ?? null],
     ['gas', 'text', ({ test }) => test?.gas ?? null],
     ['noise', 'text', ({ test }) => test?.noise ?? null],
+    ['microphony', 'text', ({ test }) => test?.microphony ?? null],
     ['testNote', 'text', ({ test }) => test?.note ?? null],
   ]
 }
@@ -109,6 +110,7 @@ export function testTable({ timeZone }: TableSetting): TableColumn<TestRow>[] {
     text(head('leakage'), ({ test }) => test.leakage),
     text(head('gas'), ({ test }) => test.gas),
     text(head('noise'), ({ test }) => test.noise),
+    text(head('microphony'), ({ test }) => test.microphony),
     text(head('testNote'), ({ test }) => test.note),
   ]
 }

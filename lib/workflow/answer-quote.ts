@@ -9,7 +9,8 @@ import type { JobState } from '@/lib/domain/job/job-state'
 import type { Money } from '@/lib/domain/money'
 import { type AfterYes, type AnswerWay, answerHowText } from '@/lib/domain/quote/answer'
 import { declinedText } from '@/lib/domain/quote/declined'
-import { type Quote, quoteTitle, stateNow, totalsOf, tubeIdsOf } from '@/lib/domain/quote/quote'
+import { asAgreed } from '@/lib/domain/quote/exchanged'
+import { type Quote, type QuoteLine, quoteTitle, stateNow, totalsOf, tubeIdsOf } from '@/lib/domain/quote/quote'
 import type { Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
@@ -17,6 +18,7 @@ import { inTransaction, type Tx } from '@/lib/store/database'
 import { createPayment } from '@/lib/store/payment'
 import { findAcceptedQuote, saveLineDone, saveQuote } from '@/lib/store/quote'
 import { releaseHold } from '@/lib/store/tube'
+import { noteSetAside, partsOn } from './draw-parts'
 import { holdTubes } from './hold-tubes'
 import { moveJobInside } from './keep-job'
 import { requireLatest, requireOpenJob } from './quote-draft'
@@ -99,27 +101,25 @@ const saidBy = ({ by, way, detail }: AnswerToKeep) => `by ${by}, ${answerHowText
 async function accept(tx: Tx, step: Step, shop: Shop, { job, quote, input }: Answered<Yes>): Promise<void> {
   const named = quoteTitle(quote)
   const reserved = await holdTubes(tx, step, { quote, job, hold: 'reserved', until: null })
-  await takeOver(tx, step, job, quote)
+  const earlier = await findAcceptedQuote(job.id, tx)
+  if (earlier) await takeOver(tx, step, quote, earlier)
   await saveAnswer(tx, step, quote, input)
-  const did = `Quote ${named} over ${moneyIn(shop, totalsOf(quote).total)} accepted ${saidBy(input)}`
+  const did = `Quote ${named} over ${moneyIn(shop, totalsOf(asAgreed(quote)).total)} accepted ${saidBy(input)}`
   await noteQuote(tx, step, { quote, did, version: quote.version + 1 })
   await noteTubes(tx, step, reserved, `Reserved for job ${job.number} by accepted quote ${named}`)
+  await noteSetAside(tx, step, job, [...partsOn(earlier), ...partsOn(quote)], `accepted quote ${named}`)
   if (input.deposit) await takeDeposit(tx, step, shop, { job, quote, deposit: input.deposit })
   await moveJobInside(tx, step, job, input.moveTo, `Quote ${named} accepted`)
 }
 
 /** The yes to an earlier revision is replaced by this one: what was done stays done, what is no longer listed is let go. */
-async function takeOver(tx: Tx, step: Step, job: Job, quote: Quote): Promise<void> {
-  const earlier = await findAcceptedQuote(job.id, tx)
-  if (!earlier) return
+async function takeOver(tx: Tx, step: Step, quote: Quote, earlier: Quote): Promise<void> {
   const free = [...quote.lines]
-  for (const { kind, text, tubeId, doneAt, doneBy } of earlier.lines) {
-    if (!doneAt) continue
-    const at = free.findIndex(
-      (line) => line.kind === kind && line.text === text && line.tubeId === tubeId && line.doneAt === null,
-    )
+  for (const done of earlier.lines) {
+    if (!done.doneAt) continue
+    const at = free.findIndex((line) => line.doneAt === null && isSameWork(line, done))
     const [same] = at < 0 ? [] : free.splice(at, 1)
-    if (same) await saveLineDone(tx, same.id, { at: doneAt, by: doneBy })
+    if (same) await saveLineDone(tx, same.id, { at: done.doneAt, by: done.doneBy })
   }
   await releaseHold(tx, earlier.id)
   if (!(await saveQuote(tx, earlier.id, earlier.version, { state: 'superseded' })))
@@ -127,6 +127,15 @@ async function takeOver(tx: Tx, step: Step, job: Job, quote: Quote): Promise<voi
   const did = `Quote ${quoteTitle(earlier)} is superseded by ${quoteTitle(quote)}`
   await noteQuote(tx, step, { quote: earlier, did, version: earlier.version + 1 })
 }
+
+/** Of another number of pieces out of the drawer not all are used yet, or too many were. */
+const isSameWork = (a: QuoteLine, b: QuoteLine): boolean =>
+  a.kind === b.kind &&
+  // A tube exchanged since is told by its own text in the revision.
+  (a.tubeId !== null || a.text === b.text) &&
+  a.tubeId === b.tubeId &&
+  a.partId === b.partId &&
+  (a.partId === null || a.thousandths === b.thousandths)
 
 type DepositTaken = { readonly job: Job; readonly quote: Quote; readonly deposit: Deposit }
 
@@ -141,7 +150,7 @@ async function decline(tx: Tx, step: Step, shop: Shop, { job, quote, input }: An
   const named = quoteTitle(quote)
   await saveAnswer(tx, step, quote, input)
   await releaseHold(tx, quote.id)
-  const did = `Quote ${named} over ${moneyIn(shop, totalsOf(quote).total)} declined ${saidBy(input)}${freed(quote, shop)}`
+  const did = `Quote ${named} over ${moneyIn(shop, totalsOf(asAgreed(quote)).total)} declined ${saidBy(input)}${freed(quote, shop)}`
   await noteQuote(tx, step, { quote, did, version: quote.version + 1 })
   const said = declinedText(quote, dayIn(shop, dayInZone(input.at, shop.timeZone)), input.by)
   const declinedWork = job.declinedWork === '' ? said : `${job.declinedWork}\n${said}`

@@ -5,6 +5,7 @@ import type { Result } from '@/lib/domain/result'
 import { inTransaction, type Tx } from '@/lib/store/database'
 import { writeHistory } from '@/lib/store/history'
 import { findAcceptedQuote, saveLineDone } from '@/lib/store/quote'
+import { drawAsTicked } from './draw-parts'
 import { moveJobInside, requireJob } from './keep-job'
 import { allowed, refuse, refusing, type Step } from './step'
 import type { StepFault } from './step-fault'
@@ -34,6 +35,11 @@ export function tickLine(step: Step, { jobNumber, lineId, done }: Tick): Promise
       if ((line.doneAt !== null) === done) return null
       const { actor, now } = step
       await saveLineDone(tx, line.id, done ? { at: now, by: actor.name } : null)
+      if (line.partId !== null)
+        await drawAsTicked(tx, step, job, {
+          partId: line.partId,
+          by: `${done ? 'ticked' : 'unticked'} on the work order`,
+        })
       const did = done ? `Done: ${line.text}` : `Not done after all: ${line.text}`
       await writeHistory(tx, { at: now, person: actor.name, subject: 'job', subjectId: job.id, jobId: job.id, did })
       return null

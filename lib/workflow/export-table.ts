@@ -7,7 +7,7 @@ import { ampTable, customerTable, jobTable, lotTable, partTable } from '@/lib/ex
 import { tableRow, testTable, tubeTable } from '@/lib/exchange/tube-table'
 import { csvHead, csvRows, csvText } from '@/lib/exchange/write-table'
 import { allTubes, listAmpRows, listCustomerRows, listJobRows } from '@/lib/store/export-rows'
-import { listParts } from '@/lib/store/part'
+import { listStockedParts } from '@/lib/store/part-draw'
 import { listLots } from '@/lib/store/tube-lot'
 
 export const EXPORT_TABLES = ['tubes', 'tests', 'lots', 'parts', 'customers', 'amps', 'jobs'] as const
@@ -38,7 +38,7 @@ async function wholeTable(table: Exclude<ExportTable, 'tubes' | 'tests'>, shop: 
     case 'lots':
       return csvText(lotTable(digits), await listLots())
     case 'parts':
-      return csvText(partTable(digits), await listParts())
+      return csvText(partTable(digits), await listStockedParts())
     case 'customers':
       return csvText(customerTable, await listCustomerRows())
     case 'amps':

@@ -6,6 +6,7 @@ import type { Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { inTransaction, type Tx } from '@/lib/store/database'
 import { assertCollector, assertItems, assertMovable, type Collector, closeJob, type OpenEnds } from './close-job'
+import { drawTheRest } from './draw-parts'
 import { jobAccount } from './job-account'
 import { requireJob } from './keep-job'
 import { moneyIn } from './quote-notes'
@@ -25,6 +26,7 @@ export function handOver(step: Step, shop: Shop, input: HandOver): Promise<Resul
       assertItems(job, input)
       await assertSettled(tx, shop, job, input)
       assertCollector(input.collector)
+      await drawTheRest(tx, step, job)
       const did = `Handed over to ${input.collector.name.trim()}`
       return closeJob(tx, step, shop, job, {
         ...input,

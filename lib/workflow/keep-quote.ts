@@ -12,6 +12,7 @@ import {
 import type { Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { inTransaction, type Tx } from '@/lib/store/database'
+import { findPart } from '@/lib/store/part'
 import { type LineToKeep, releaseUnlisted, saveQuote } from '@/lib/store/quote'
 import { changeJob } from './keep-job'
 import { asDraft, draftOf, requireLatest, requireOpenJob } from './quote-draft'
@@ -25,6 +26,8 @@ export type WrittenLine = PricedLine & {
   readonly kind: Exclude<LineKind, 'tube'>
   readonly text: string
   readonly unit: string
+  /** Of the shop's drawers; left out or null: written freely. */
+  readonly partId?: string | null
 }
 
 /** Which tube it is comes with the choice of tubes alone; only its price is written here. */
@@ -73,6 +76,7 @@ export async function keepDraft(
   const quote = await requireLatest(tx, job)
   if (quote.version !== written.version) refuse(await stale(tx, 'quote', quote.id, written.version))
   asDraft(quote)
+  await refuseUnknownParts(tx, written.lines)
   const lines = [...written.lines.map((line) => lineToKeep(quote, line)), ...keptTubes(quote, written.tubes)]
   const { validUntil, depositPercent, note } = written
   const matches = standingMatches(quote.matches, lines)
@@ -89,9 +93,15 @@ export async function keepDraft(
   await keepFindings(tx, step, job, written.findings)
 }
 
-function lineToKeep(quote: Quote, { id, ...line }: WrittenLine): LineToKeep {
+async function refuseUnknownParts(tx: Tx, lines: readonly WrittenLine[]): Promise<void> {
+  for (const { partId, text } of lines)
+    if (partId && !(await findPart(partId, tx))) refuse({ code: 'not-found', what: `The part of the line “${text}”` })
+}
+
+function lineToKeep(quote: Quote, { id, partId, ...line }: WrittenLine): LineToKeep {
   const known = quote.lines.some((each) => each.id === id && each.kind !== 'tube')
-  const kept: NewQuoteLine = { ...line, tubeId: null, socketPosition: null }
+  const drawn = line.kind === 'part' ? (partId ?? null) : null
+  const kept: NewQuoteLine = { ...line, tubeId: null, socketPosition: null, partId: drawn }
   return known && id !== null ? { ...kept, id } : kept
 }
 

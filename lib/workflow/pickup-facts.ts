@@ -18,6 +18,7 @@ import { money } from '@/lib/domain/money'
 import { groupLoad } from '@/lib/domain/plot/group-load'
 import { groupPlots, type PlotRound } from '@/lib/domain/plot/group-plots'
 import type { PlateSheet } from '@/lib/domain/plot/plate-sheet'
+import { exchangedText, exchangesOn } from '@/lib/domain/quote/exchanged'
 import type { Quote } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { conditionWord, type TubeCondition } from '@/lib/domain/stock/tube'
@@ -79,6 +80,7 @@ export async function pickupFacts(
     readingsAfter: state.after && readingSetFacts(state.after, words),
     plots: plots(state, shop),
     tubes: await fittedTubes(tx, state, here),
+    exchanged: quote ? await exchangedTexts(tx, quote, here) : [],
     matches: quote ? await standingMatches(tx, shop, head, { quote, here, now }) : [],
     workDone: [...workDone(quote), ...fittedText(here, state, words)],
     workDeclined: paragraphs(job.declinedWork),
@@ -120,6 +122,13 @@ async function fittedTubes(tx: Tx, { sheet }: SafetyState, here: readonly Fittin
       used: USED.includes(condition),
     }
   })
+}
+
+/** What was quoted, where another tube went in: told only of tubes that did. */
+async function exchangedTexts(tx: Tx, quote: Quote, here: readonly Fitting[]): Promise<string[]> {
+  const fitted = new Set(here.flatMap(({ tubeId }) => tubeId ?? []))
+  const tubes = (await listTubesById([...fitted], tx)).map(({ tube }) => tube)
+  return exchangesOn(quote, tubes).map((each) => exchangedText(each, 'fitted'))
 }
 
 type Matching = { readonly quote: Quote; readonly here: readonly Fitting[]; readonly now: Date }

@@ -2,17 +2,20 @@
 import type { MatchFacts, TubeTestFacts } from '@/lib/documents/facts'
 import type { QuotedLine, QuotedTube, QuoteFacts } from '@/lib/documents/quote-paper'
 import { dayInZone, formatDay } from '@/lib/domain/calendar'
+import type { CarriedMatch } from '@/lib/domain/matching/proposal'
 import {
   amountOf,
   type Quote,
   type QuotedMatch,
   type QuoteLine,
   quoteTitle,
+  standingMatches,
   totalsOf,
   tubeIdsOf,
 } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { conditionWord, type StockedTube, type TubeCondition } from '@/lib/domain/stock/tube'
+import { ratio } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
 import type { Tx } from '@/lib/store/database'
 import type { JobHead } from '@/lib/store/job-head'
@@ -48,7 +51,7 @@ export async function quoteFacts(tx: Tx, shop: Shop, head: JobHead, quote: Quote
     parts: linesOf('part').map(quotedLine),
     fees: linesOf('fee').map(quotedLine),
     tubes: linesOf('tube').map((line) => quotedTube(line, tubes.get(line.tubeId ?? ''), shop)),
-    matches: quote.matches.flatMap(matchFacts),
+    matches: standingMatches(quote.matches, quote.lines).flatMap(matchFacts),
     subtotal: totals.subtotal,
     tax: { name: quote.taxName, milliPercent: quote.taxMilliPercent, amount: totals.tax },
     total: totals.total,
@@ -97,7 +100,7 @@ function testFacts(test: StockedTube['test'], { timeZone }: Shop): TubeTestFacts
 /** Tubes outside the yardsticks, or not surely within, are quoted, but never as a match. */
 function matchFacts({ designation, marks, statement }: QuotedMatch): MatchFacts[] {
   if (statement.match === 'outside' || statement.match === 'uncertain') return []
-  const { firstTested, lastTested, instrument, testPoint, spreads, yardsticks, predicted } = statement
+  const { firstTested, lastTested, instrument, testPoint, spreads, yardsticks, predicted, carried, apart } = statement
   return [
     {
       marks,
@@ -107,6 +110,8 @@ function matchFacts({ designation, marks, statement }: QuotedMatch): MatchFacts[
       instrument: predicted ? predicted.instruments.join(' and ') : instrument,
       testPoint,
       ...(predicted ? { predicted } : {}),
+      ...(carried ? { carried: carried.map((each) => carriedFacts(each, instrument)) } : {}),
+      ...(apart ? { apartPlusMinus: apart.plateCurrent } : {}),
       plateCurrentSpread: spreads.plateCurrent,
       plateCurrentTolerance: yardsticks.plateCurrent,
       transconductanceSpread: spreads.transconductance,
@@ -114,6 +119,11 @@ function matchFacts({ designation, marks, statement }: QuotedMatch): MatchFacts[
     },
   ]
 }
+
+const carriedFacts = ({ marks, from, current }: CarriedMatch, to: string) => ({
+  ...{ marks, from, to },
+  share: ratio(current.share),
+})
 
 const counted = (days: number): string => `${days} ${days === 1 ? 'day' : 'days'}`
 

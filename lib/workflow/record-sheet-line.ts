@@ -26,7 +26,7 @@ export type SheetLineInput = {
   readonly sheetId: string
   /** As typed or scanned. */
   readonly mark: string
-  readonly reading: Pick<TestEntry, 'sections' | 'shorts' | 'leakage' | 'gas' | 'noise' | 'note'>
+  readonly reading: Pick<TestEntry, 'sections' | 'shorts' | 'leakage' | 'gas' | 'noise' | 'microphony' | 'note'>
   /** A mark that is not in the stock is a new tube; an empty one takes the next free mark. */
   readonly takeIn: boolean
   /** Id of the test record this line replaces. Null: a new line. */
@@ -41,19 +41,21 @@ export function recordSheetLine(step: Step, input: SheetLineInput): Promise<Resu
       const sheet = await findTestSheet(input.sheetId, tx)
       if (!sheet) return refuse({ code: 'not-found', what: 'This test sheet' })
       const shop = await shopOf(tx)
-      const others = await withoutCorrected(tx, step, shop, sheet, input.corrects)
+      const { others, struck } = await withoutCorrected(tx, step, shop, sheet, input.corrects)
       const { tube, isNew } = await tubeOnTester(tx, step, shop, sheet, input)
       if (others.some(({ tubeId }) => tubeId === tube.id))
         return refuse({ code: 'sheet-tested-already', mark: tube.mark })
-      await recordTest(tx, step, shop, tube, entryOf(sheet, input), sheet.id)
+      await recordTest(tx, step, shop, tube, entryOf(sheet, input, struck), sheet.id)
       return { tubeId: tube.id, mark: tube.mark, isNew }
     }),
   )
 }
 
-function entryOf(sheet: TestSheet, { reading }: SheetLineInput): TestEntry {
+function entryOf(sheet: TestSheet, { reading }: SheetLineInput, struck: SheetLine | null): TestEntry {
   const { day, instrumentName, plateVoltage, screenVoltage, gridVoltage } = sheet
-  return { ...reading, day, instrumentName, plateVoltage, screenVoltage, gridVoltage }
+  // An older line that is put right in another box was still not asked about microphony by itself.
+  const microphony = reading.microphony === '' && struck?.test.microphony === null ? null : reading.microphony
+  return { ...reading, microphony, day, instrumentName, plateVoltage, screenVoltage, gridVoltage }
 }
 
 /** The lines of the sheet but the one being put right, which goes. */
@@ -63,9 +65,9 @@ async function withoutCorrected(
   shop: Shop,
   sheet: TestSheet,
   corrects: string | null,
-): Promise<readonly SheetLine[]> {
+): Promise<{ readonly others: readonly SheetLine[]; readonly struck: SheetLine | null }> {
   const lines = await listSheetLines(sheet.id, tx)
-  if (corrects === null) return lines
+  if (corrects === null) return { others: lines, struck: null }
   const line = lines.find(({ test }) => test.id === corrects)
   if (!line) return refuse({ code: 'not-found', what: 'The line to be corrected' })
   await removeSheetLine(tx, sheet.id, line)
@@ -73,7 +75,7 @@ async function withoutCorrected(
   const changes = changesBetween(testShown(line.test, '', words), shown([]))
   const note = { at: now, person: actor.name, subject: 'tube', subjectId: line.tubeId } as const
   await writeHistory(tx, { ...note, did: 'Test struck out on its sheet, to be corrected', changes })
-  return lines.filter((each) => each !== line)
+  return { others: lines.filter((each) => each !== line), struck: line }
 }
 
 type OnTester = { readonly tube: Pick<Tube, 'id' | 'mark' | 'designation'>; readonly isNew: boolean }

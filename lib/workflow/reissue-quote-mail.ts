@@ -1,9 +1,10 @@
 /**
  * Writes the mail of a quote that is out anew, to the address on file now. What
  * still waits under the old address is cancelled. The paper stays the one that
- * was frozen.
+ * was frozen, and the mail says what it says, whatever was exchanged since.
  */
 import { quoteNumber } from '@/lib/documents/quote-paper'
+import { asAgreed } from '@/lib/domain/quote/exchanged'
 import { quoteTitle } from '@/lib/domain/quote/quote'
 import { ok, type Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
@@ -35,7 +36,7 @@ async function rewrite(tx: Tx, step: Step, shop: Shop, jobNumber: string): Promi
   if (quote.state !== 'sent' || !quote.sentAt)
     return refuse({ code: 'quote-not-waiting', quote: quoteTitle(quote), state: quote.state })
   if (head.customer.email === '') refuse({ code: 'no-address', customer: head.customer.name })
-  const facts = await quoteFacts(tx, shop, head, quote, quote.sentAt)
+  const facts = await quoteFacts(tx, shop, head, asAgreed(quote), quote.sentAt)
   const paper = (await listPapers(job.id, 'quote')).find(({ number }) => number === quoteNumber(facts))
   if (!paper) return refuse({ code: 'not-found', what: `The paper of quote ${quoteTitle(quote)}` })
   await cancelMailsOf(tx, paper.id, step.now)

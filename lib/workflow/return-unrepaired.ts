@@ -11,7 +11,9 @@ import type { Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { inTransaction, type Tx } from '@/lib/store/database'
 import { createCharge, createPayment } from '@/lib/store/payment'
+import { findAcceptedQuote } from '@/lib/store/quote'
 import { assertCollector, assertItems, assertMovable, type Collector, closeJob, type OpenEnds } from './close-job'
+import { giveAllBack, noteSetAside, partsOn } from './draw-parts'
 import { jobAccount } from './job-account'
 import { requireJob } from './keep-job'
 import { moneyIn } from './quote-notes'
@@ -25,6 +27,8 @@ export type ReturnUnrepaired = OpenEnds & {
   readonly charge: Money
   /** How what is left of it changes hands now; empty: as noted. */
   readonly how: PaymentWay | ''
+  /** What was taken out of the drawers for it is out of the amplifier again, and goes back. Left out: it stays in. */
+  readonly partsBack?: boolean
   readonly collector: Collector
 }
 
@@ -46,7 +50,16 @@ export function returnUnrepaired(step: Step, shop: Shop, input: ReturnUnrepaired
       ]
       const did = `Returned ${jobStateWord('returned-unrepaired').replace('returned ', '')} to ${input.collector.name.trim()}`
       const outcome = { kind: 'returned-unrepaired', reason } as const
-      return closeJob(tx, step, shop, job, { ...input, to: 'returned-unrepaired', outcome, changes, did })
+      if (input.partsBack) await giveAllBack(tx, step, job)
+      const sheetId = await closeJob(tx, step, shop, job, {
+        ...input,
+        to: 'returned-unrepaired',
+        outcome,
+        changes,
+        did,
+      })
+      await noteSetAside(tx, step, job, partsOn(await findAcceptedQuote(job.id, tx)), 'returned unrepaired')
+      return sheetId
     }),
   )
 }

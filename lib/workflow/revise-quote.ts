@@ -1,15 +1,17 @@
 /**
  * Begins the next revision of a quote that is out: a draft with the same lines
- * at today's tax. A quote still waiting for its answer is superseded and what it
+ * at today's tax, its tubes as they were exchanged since. A quote still waiting for its answer is superseded and what it
  * holds passes to the draft, to the same end. A quote that was accepted stands
  * until the customer has said yes to the revision.
  */
 import { addDays, dayInZone } from '@/lib/domain/calendar'
-import { type Quote, quoteTitle, standingMatches } from '@/lib/domain/quote/quote'
+import { settledLines } from '@/lib/domain/quote/exchanged'
+import { type Quote, quoteTitle, standingMatches, tubeIdsOf } from '@/lib/domain/quote/quote'
 import type { Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { inTransaction, type Tx } from '@/lib/store/database'
 import { createQuote, passHolds, saveQuote } from '@/lib/store/quote'
+import { listTubesById } from '@/lib/store/tube'
 import { requireLatest, requireOpenJob } from './quote-draft'
 import { noteQuote } from './quote-notes'
 import { refuse, refusing, type Step, stale } from './step'
@@ -30,7 +32,11 @@ async function revise(tx: Tx, step: Step, shop: Shop, before: Quote): Promise<st
   const validUntil = addDays(dayInZone(step.now, shop.timeZone), shop.quoteValidDays)
   const { taxName, taxMilliPercent } = shop
   const { jobId, depositPercent, note } = before
-  const lines = before.lines.map(({ id: _id, doneAt: _at, doneBy: _by, ...line }) => line)
+  const tubes = (await listTubesById(tubeIdsOf(before), tx)).map(({ tube }) => tube)
+  const lines = settledLines(
+    before.lines.map(({ id: _id, doneAt: _at, doneBy: _by, ...line }) => line),
+    tubes,
+  )
   const matches = standingMatches(before.matches, lines)
   const terms = { taxName, taxMilliPercent, depositPercent, note, validUntil }
   const draft = await createQuote(tx, { jobId, createdAt: step.now, revises: before, matches, lines, ...terms })

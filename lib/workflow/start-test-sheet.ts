@@ -15,7 +15,7 @@ export type NewTestSheet = Omit<TestSheetDetails, 'day'> & { readonly day: TestS
 
 /** What the head of a sheet answers for; readings come later. */
 const HEAD: ReadonlySet<string> = new Set(['day', 'instrumentName', 'plateVolts', 'screenVolts', 'gridVolts'])
-const NOTHING_YET = { sections: [], shorts: false, leakage: '', gas: '', noise: '', note: '' } as const
+const NOTHING_YET = { sections: [], shorts: false, leakage: '', gas: '', noise: '', microphony: '', note: '' } as const
 
 /** Gives the id of the sheet. */
 export function startTestSheet(step: Step, details: NewTestSheet): Promise<Result<string, StepFault>> {

@@ -97,6 +97,12 @@ export function stepFaultText(fault: StepFault, shop: Pick<Shop, 'timeZone' | 'w
     case 'tube-not-free':
     case 'work-begun':
     case 'mail-settled':
+    case 'no-tube-quoted':
+    case 'exchange-for-itself':
+    case 'exchange-taken':
+    case 'exchange-fitted':
+    case 'exchange-unfit':
+    case 'exchange-dearer':
       return quoteFaultText(fault, wordsFor(shop.words))
     case 'outcome-missing':
     case 'value-missing':
@@ -140,11 +146,14 @@ export function stepFaultText(fault: StepFault, shop: Pick<Shop, 'timeZone' | 'w
     case 'sheet-not-in-stock':
     case 'lot-empty':
     case 'count-below-zero':
+    case 'part-not-there':
     case 'photo-empty':
     case 'photo-too-big':
     case 'photo-no-picture':
+    case 'photo-damaged':
     case 'photos-full':
     case 'import-undone-already':
+    case 'import-under-way':
     case 'labels-off-page':
       return stockFaultText(fault, wordsFor(shop.words))
     case 'cannot-move': {

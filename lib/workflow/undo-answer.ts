@@ -14,6 +14,7 @@ import type { Shop } from '@/lib/domain/shop/shop'
 import { inTransaction, type Tx } from '@/lib/store/database'
 import { countWorkSince, listQuotes, saveQuote } from '@/lib/store/quote'
 import { listTubesById, setHold } from '@/lib/store/tube'
+import { noteSetAside, partsOn } from './draw-parts'
 import { moveJobInside } from './keep-job'
 import { requireLatest, requireOpenJob } from './quote-draft'
 import { noteQuote, noteTubes } from './quote-notes'
@@ -56,7 +57,9 @@ async function undo(tx: Tx, step: Step, shop: Shop, job: Job, quote: Quote): Pro
     refuse(await stale(tx, 'quote', quote.id, quote.version))
   const until = endOfDay(quote.validUntil, shop.timeZone)
   const lost = await holdAgain(tx, step, { job, quote, hold: 'held', until })
-  if (quote.answer === 'accepted') await restoreEarlier(tx, step, job, quote)
+  const earlier = quote.answer === 'accepted' ? await restoreEarlier(tx, step, job, quote) : null
+  if (quote.answer === 'accepted')
+    await noteSetAside(tx, step, job, [...partsOn(quote), ...partsOn(earlier)], 'an answer was taken back')
   const gone = lost.length > 0 ? `; not held any more: ${lost.join(', ')}` : ''
   const did = `Answer on quote ${quoteTitle(quote)} taken back: ${quote.answer} by ${quote.answerBy}, ${quote.answerHow}, taken by ${quote.answerTakenBy}${gone}`
   await noteQuote(tx, step, { quote, did, version: quote.version + 1 })
@@ -91,9 +94,9 @@ async function holdAgain(tx: Tx, step: Step, { job, quote, hold, until }: HoldAg
 }
 
 /** A yes to an earlier revision, which the answer now taken back had replaced, stands again. */
-async function restoreEarlier(tx: Tx, step: Step, job: Job, quote: Quote): Promise<void> {
+async function restoreEarlier(tx: Tx, step: Step, job: Job, quote: Quote): Promise<Quote | null> {
   const earlier = (await listQuotes(job.id, tx)).find((each) => each.id !== quote.id && each.answer === 'accepted')
-  if (!earlier) return
+  if (!earlier) return null
   if (!(await saveQuote(tx, earlier.id, earlier.version, { state: 'accepted' })))
     refuse(await stale(tx, 'quote', earlier.id, earlier.version))
   await holdAgain(tx, step, { job, quote: earlier, hold: 'reserved', until: null })
@@ -102,4 +105,5 @@ async function restoreEarlier(tx: Tx, step: Step, job: Job, quote: Quote): Promi
     did: `Quote ${quoteTitle(earlier)} stands as accepted again`,
     version: earlier.version + 1,
   })
+  return earlier
 }

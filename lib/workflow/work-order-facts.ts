@@ -4,6 +4,7 @@ import type {
   ConsentFacts,
   IdleTargetFacts,
   OperationFacts,
+  PartFacts,
   WorkOrderFacts,
   WorkSocketFacts,
 } from '@/lib/documents/work-order'
@@ -16,14 +17,17 @@ import { socketBaseOf } from '@/lib/domain/amp/socket-base'
 import { idleWindows } from '@/lib/domain/bench/bench-result'
 import { currentAtShare } from '@/lib/domain/bias/idle-target'
 import { idleWindow } from '@/lib/domain/bias/idle-verdict'
-import { type Quote, quoteStateWord, quoteTitle, stateNow, totalsOf } from '@/lib/domain/quote/quote'
+import { asAgreed, exchangedText, exchangesOn } from '@/lib/domain/quote/exchanged'
+import { type Quote, quoteStateWord, quoteTitle, stateNow, totalsOf, tubeIdsOf } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
+import { partStandings } from '@/lib/domain/stock/part-standing'
 import { findTubeType } from '@/lib/domain/tube/find-tube-type'
 import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import { type Volts, volts, watts } from '@/lib/domain/units'
 import { type Words, wordsFor } from '@/lib/domain/words'
 import type { Tx } from '@/lib/store/database'
 import type { JobHead } from '@/lib/store/job-head'
+import { listDrawnBy, listStockedParts } from '@/lib/store/part-draw'
 import { listQuotes } from '@/lib/store/quote'
 import { listReadingSets } from '@/lib/store/reading-set'
 import { listTubesById } from '@/lib/store/tube'
@@ -62,9 +66,8 @@ export async function workOrderFacts(
     sockets: state.sheet.sockets.map((socket, index) => socketFacts(socket, ordered, drawing, index)),
     landmarks: drawing.landmarks.flatMap((landmark) => landmarkOf(landmark, drawing, wordsFor(shop.words))),
     operations: [...standingOf(quotes, shop, now), ...operationsOf(accepted)],
-    parts: lines.flatMap(({ kind, thousandths, text }) =>
-      kind === 'part' ? [{ thousandths, text, used: false }] : [],
-    ),
+    parts: await partFacts(tx, lines, job.id),
+    exchanged: accepted ? await exchangedTexts(tx, accepted, state, job.id) : [],
     idleTargets: idleTargets(state, ordered, shop, await lastPlateVolts(tx, state, job, shop)),
     signOff: signOffFacts(state.lines),
   }
@@ -74,7 +77,15 @@ function consentOf(quote: Quote): ConsentFacts[] {
   if (quote.answer !== 'accepted' || quote.answeredAt === null) return []
   const { answerBy, answeredAt, answerHow, answerTakenBy } = quote
   const how = `${answerHow || 'way not noted'}, to quote ${quoteTitle(quote)}`
-  return [{ by: answerBy, at: answeredAt.toISOString(), how, amount: totalsOf(quote).total, takenBy: answerTakenBy }]
+  return [
+    {
+      by: answerBy,
+      at: answeredAt.toISOString(),
+      how,
+      amount: totalsOf(asAgreed(quote)).total,
+      takenBy: answerTakenBy,
+    },
+  ]
 }
 
 /** Without an accepted quote the order is one for finding the fault, and says so first. */
@@ -99,6 +110,17 @@ function operationsOf(accepted: Quote | null): OperationFacts[] {
   }))
 }
 
+async function partFacts(tx: Tx, lines: Quote['lines'], jobId: string): Promise<PartFacts[]> {
+  const drawn = await listDrawnBy(jobId, tx)
+  const standings = partStandings(lines, await listStockedParts('', tx), { jobId, drawn })
+  return lines.flatMap(({ kind, thousandths, text, partId, doneAt }) => {
+    if (kind !== 'part') return []
+    const standing = standings.get(partId ?? '')
+    const note = doneAt === null ? standing?.short || standing?.location : 'taken from the drawer'
+    return [{ thousandths, text, used: false, note: partId === null ? '' : (note ?? '') }]
+  })
+}
+
 /** By socket position; what this job has fitted already is no longer to fit. */
 async function orderedTubes(tx: Tx, quote: Quote | null, { fittings }: SafetyState, jobId: string): Promise<Ordered> {
   const lines = quote?.lines.filter(({ tubeId, socketPosition }) => tubeId !== null && socketPosition !== null) ?? []
@@ -116,6 +138,13 @@ async function orderedTubes(tx: Tx, quote: Quote | null, { fittings }: SafetySta
         : []
     }),
   )
+}
+
+/** What was quoted, where another tube stands for it now. */
+async function exchangedTexts(tx: Tx, quote: Quote, { fittings }: SafetyState, jobId: string): Promise<string[]> {
+  const tubes = (await listTubesById(tubeIdsOf(quote), tx)).map(({ tube }) => tube)
+  const fitted = new Set(fittedBy(fittings, jobId).map(({ mark }) => mark))
+  return exchangesOn(quote, tubes).map((each) => exchangedText(each, fitted.has(each.tube.mark) ? 'fitted' : 'to fit'))
 }
 
 function chassisOf({ sockets }: AmpSheet, catalogue: TubeCatalogue): ChassisLayout {

@@ -5,10 +5,12 @@ import { depositOf, type Money, money, NOTHING } from '@/lib/domain/money'
 import type { AnswerWay } from '@/lib/domain/quote/answer'
 import type { Quote } from '@/lib/domain/quote/quote'
 import { totalsOf } from '@/lib/domain/quote/quote'
+import { partName } from '@/lib/domain/stock/part'
 import { inTransaction } from '@/lib/store/database'
 import { writeHistory } from '@/lib/store/history'
 import { findJob } from '@/lib/store/job'
 import { claimMail, listMailsOfJob, settleMail } from '@/lib/store/mail'
+import { listParts } from '@/lib/store/part'
 import { findLatestQuote } from '@/lib/store/quote'
 import { answerQuote } from '@/lib/workflow/answer-quote'
 import { beginQuote, keepQuote, type WrittenLine } from '@/lib/workflow/keep-quote'
@@ -18,13 +20,18 @@ import { settled } from '@/seed/settled'
 import type { DemoWorld } from '@/seed/world'
 import type { Deed, ToldJob } from './story'
 
-type Priced = Omit<WrittenLine, 'id' | 'kind' | 'unitPrice' | 'taxable'> & { readonly dollars: number }
+type Priced = Omit<WrittenLine, 'id' | 'kind' | 'unitPrice' | 'taxable' | 'partId'> & {
+  readonly dollars: number
+  /** Name and value of a part of the drawers, which the line draws. */
+  readonly drawer?: string
+}
 
 const WHOLE = 1000
 
 export const hours = (text: string, count: number) => ({ text, thousandths: count * WHOLE, unit: 'h' })
-export const part = (text: string, pieces: number, dollars: number): Priced => ({
+export const part = (text: string, pieces: number, dollars: number, drawer?: string): Priced => ({
   text,
+  drawer,
   thousandths: pieces * WHOLE,
   unit: 'pc',
   dollars,
@@ -42,8 +49,16 @@ export type QuoteText = {
 
 const cents = (dollars: number): Money => money(Math.round(dollars * 100))
 
-function writtenLines({ shop }: DemoWorld, { labour, parts = [], fees = [] }: QuoteText): WrittenLine[] {
-  const priced = ({ dollars, ...line }: Priced) => ({ ...line, id: null, unitPrice: cents(dollars) })
+async function drawnPart(drawer: string | undefined): Promise<string | null> {
+  if (drawer === undefined) return null
+  const part = (await listParts()).find((each) => partName(each) === drawer)
+  if (!part) throw new Error(`The demo has no part called ${drawer} yet`)
+  return part.id
+}
+
+async function writtenLines({ shop }: DemoWorld, { labour, parts = [], fees = [] }: QuoteText): Promise<WrittenLine[]> {
+  const priced = ({ dollars, drawer: _drawer, ...line }: Priced) => ({ ...line, id: null, unitPrice: cents(dollars) })
+  const drawn = await Promise.all(parts.map(({ drawer }) => drawnPart(drawer)))
   return [
     ...labour.map((line) => ({
       ...line,
@@ -52,7 +67,7 @@ function writtenLines({ shop }: DemoWorld, { labour, parts = [], fees = [] }: Qu
       unitPrice: shop.hourlyRate,
       taxable: false,
     })),
-    ...parts.map((line) => ({ ...priced(line), kind: 'part' as const, taxable: true })),
+    ...parts.map((line, at) => ({ ...priced(line), kind: 'part' as const, taxable: true, partId: drawn[at] ?? null })),
     ...fees.map((line) => ({ ...priced(line), kind: 'fee' as const, taxable: false })),
   ]
 }
@@ -76,7 +91,7 @@ export const writeQuote =
       validUntil: addDays(dayInZone(step.now, shop.timeZone), shop.quoteValidDays),
       depositPercent: shop.depositPercent,
       note: text.note ?? '',
-      lines: writtenLines(world, text),
+      lines: await writtenLines(world, text),
       tubes: quote.lines
         .filter(({ kind }) => kind === 'tube')
         .map(({ id, unitPrice, taxable }) => ({ id, unitPrice, taxable })),

@@ -44,6 +44,7 @@ const PARTS: readonly PartRow[] = [
   ['Screen resistor', 'resistor', '470 Ω 5 W', 38, 1.2, 16],
   ['Sense resistor', 'resistor', '1 Ω 1 % 1 W', 52, 0.9, 20],
   ['Filter capacitor', 'capacitor', '47 µF 500 V', 9, 9.5, 6],
+  ['Filter can', 'capacitor', '32 + 32 + 16 µF 450 V', 0, 38, 0],
   ['Coupling capacitor', 'capacitor', '22 nF 630 V', 61, 2.4, 20],
   ['Octal socket', 'other', 'ceramic', 7, 5.5, 8],
 ]
@@ -109,7 +110,7 @@ async function compareTesters(world: DemoWorld, at: Date): Promise<void> {
         screenVoltage: null,
         gridVoltage: test?.gridVoltage ?? null,
       },
-      ...{ leakage: '', gas: '', noise: '', note: 'Read on both testers, to compare them' },
+      ...{ leakage: '', gas: '', noise: '', microphony: '', note: 'Read on both testers, to compare them' },
     }
     await settled(world.shop, tube.mark, addTubeTest(later(step, 5), { tubeId: tube.id, test: again, reject: false }))
   }

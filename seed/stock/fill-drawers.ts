@@ -22,7 +22,7 @@ const instrumentOf = (book: BookKey) => DEMO_INSTRUMENTS[book.endsWith('at 400 V
 
 const dollars = (amount: number): Money => money(Math.round(amount * 100))
 
-const NOTHING_NOTED = { leakage: '', gas: '', noise: '', note: '' } as const
+const NOTHING_NOTED = { leakage: '', gas: '', noise: '', microphony: '', note: '' } as const
 
 function settingAt({ shop }: DemoWorld, book: BookKey, at: Date): Omit<TestEntry, 'sections' | 'shorts'> {
   const { plateVolts, screenVolts, gridVolts }: BookValue = BOOK_VALUES[book]

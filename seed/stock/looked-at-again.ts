@@ -12,7 +12,7 @@ export type Finding = {
   readonly daysAgo: number
   readonly clock: string
   readonly by: Who
-  readonly read: Partial<Pick<TestEntry, 'leakage' | 'gas' | 'noise' | 'note'>>
+  readonly read: Partial<Pick<TestEntry, 'leakage' | 'gas' | 'noise' | 'microphony' | 'note'>>
   /** Plate current over what it read before, or over the book value when it was untested. Null: a short stopped the test. */
   readonly strength: number | null
 }
@@ -30,12 +30,12 @@ export const LOOKED_AT_AGAIN: readonly Finding[] = [
   },
   {
     ...{ book: '12AX7', condition: 'new-old-stock-boxed', place: 0, daysAgo: 12, clock: '14:40', by: 'tess' },
-    read: { noise: 'quiet, fit for a first stage' },
+    read: { noise: 'quiet, fit for a first stage', microphony: 'none' },
     strength: 0.99,
   },
   {
     ...{ book: '12AX7', condition: 'used-tested', place: 1, daysAgo: 38, clock: '11:30', by: 'anselm' },
-    read: { noise: 'rings when tapped, second stages only' },
+    read: { microphony: 'strong, second stages only' },
     strength: 1.01,
   },
   {

@@ -122,7 +122,12 @@ export function crowdedWorkOrder(): WorkOrderFacts {
       detail: LONG.slice(0, 150),
       done: i % 2 === 0,
     })),
-    parts: many(25, (i) => ({ thousandths: 12_345_678, text: `part ${i}`, used: i % 2 === 0 })),
+    parts: many(25, (i) => ({
+      thousandths: 12_345_678,
+      text: `part ${i}`,
+      used: i % 2 === 0,
+      note: i % 3 === 0 ? LONG.slice(0, 80) : '',
+    })),
     idleTargets: many(14, (i) => ({
       ...(sample.idleTargets[0] as WorkOrderFacts['idleTargets'][number]),
       position: `V${i + 1}`,

@@ -22,6 +22,11 @@ test('a pair is compared by its predicted idle, says so with day, band and toler
   await openJob(page)
   await expect(page.getByText(/^Compared by the idle predicted in this amplifier, as read on/)).toBeVisible()
   await expect(page.getByText(/Weighed as: Push-pull, one adjustment for all\./)).toBeVisible()
+  await expect(
+    page.getByText(/^Readings are compared as .* which read most of them .* carried over to it\./),
+  ).toBeVisible()
+  const carried = page.getByRole('article').filter({ hasText: /Carried from .* to / })
+  await expect(carried.first()).toContainText(/carried from .*\smA on .*, ±.*\smA/)
   const best = page.getByRole('article').first()
   await expect(best.getByRole('heading')).toContainText('Best by the weights')
   await expect(best).toContainText(/Predicted idle in this amplifier, not measured: .* known to ±.* \(95 %\)/)

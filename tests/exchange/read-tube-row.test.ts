@@ -76,6 +76,18 @@ describe('a row of a list', () => {
     })
   })
 
+  it('keeps microphony beside noise; a list with noise alone may tell of both in it', () => {
+    const test = (headings: readonly string[], fields: readonly string[]) => {
+      const row = ['B-7', 'EL34', 'NOS boxed', '', 'Tester 1', '2031-05-01', '250', '250', '-13,5', '98,2', '10.9']
+      const mapping = guessedColumns([...HEADINGS, ...headings])
+      const found = readTubeRow([...row, ...fields], { ...reading, mapping })
+      return found.ok ? found.tube.test : found
+    }
+    expect(test(['Noise', 'Microphonics'], ['hiss', 'slight'])).toMatchObject({ noise: 'hiss', microphony: 'slight' })
+    expect(test(['Noise'], ['rings a little'])).toMatchObject({ noise: 'rings a little', microphony: null })
+    expect(test(['Noise', 'Microphony'], ['', ''])).toMatchObject({ noise: '', microphony: '' })
+  })
+
   it('without a reading has no test, and an empty price is nothing asked', () => {
     expect(read({ 3: '', 9: '', 10: '' })).toMatchObject({ ok: true, tube: { test: null, details: { price: 0 } } })
   })

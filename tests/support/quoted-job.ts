@@ -87,8 +87,8 @@ export async function written(jobNumber: string, over: Partial<WrittenQuote> = {
   const quote = await quoteOf(jobNumber)
   const { findings } = await jobOf(jobNumber)
   const { version, validUntil, depositPercent, note } = quote
-  const lines = quote.lines.flatMap(({ id, kind, text, thousandths, unit, unitPrice, taxable }) =>
-    kind === 'tube' ? [] : [{ id, kind, text, thousandths, unit, unitPrice, taxable }],
+  const lines = quote.lines.flatMap(({ id, kind, text, thousandths, unit, unitPrice, taxable, partId }) =>
+    kind === 'tube' ? [] : [{ id, kind, text, thousandths, unit, unitPrice, taxable, partId }],
   )
   const tubes = quote.lines
     .filter(({ kind }) => kind === 'tube')

@@ -63,6 +63,7 @@ export const testEntry = (over: Partial<TestEntry> = {}): TestEntry => ({
   leakage: '',
   gas: '',
   noise: '',
+  microphony: '',
   note: '',
   ...over,
 })

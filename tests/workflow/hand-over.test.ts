@@ -3,8 +3,9 @@ import type { Paper } from '@/lib/documents/paper'
 import { renderPdf } from '@/lib/documents/pdf'
 import { money } from '@/lib/domain/money'
 import { db } from '@/lib/store/database'
-import { listJobHistory } from '@/lib/store/history'
+import { listHistoryOf, listJobHistory } from '@/lib/store/history'
 import { findPaper, listPapers } from '@/lib/store/paper'
+import { findStockedPart, listDrawsOf } from '@/lib/store/part-draw'
 import { listPayments } from '@/lib/store/payment'
 import { findAcceptedQuote } from '@/lib/store/quote'
 import { findTube } from '@/lib/store/tube'
@@ -13,6 +14,7 @@ import { giveBackItem } from '@/lib/workflow/give-back-item'
 import { type HandOver, handOver } from '@/lib/workflow/hand-over'
 import { jobAccount } from '@/lib/workflow/job-account'
 import { keepJob } from '@/lib/workflow/keep-job'
+import { keepPart } from '@/lib/workflow/keep-part'
 import { pickupPreview } from '@/lib/workflow/pickup-facts'
 import { releaseJob } from '@/lib/workflow/release-job'
 import { type ReturnUnrepaired, returnUnrepaired } from '@/lib/workflow/return-unrepaired'
@@ -88,6 +90,26 @@ const says = (text: string, ...parts: string[]) => {
 
 const balanceOf = async (number: string) => (await jobAccount((await jobOf(number)).id)).account.balance
 
+const partWith = async (count: number) => {
+  const details = {
+    name: 'Fuse',
+    kind: 'fuse',
+    value: '',
+    count,
+    cost: null,
+    reorderLevel: null,
+    location: '',
+  } as const
+  return done(await keepPart(counter(1), { id: null, version: 0, details: { ...details, price: money(80) } }))
+}
+
+/** On the accepted quote, as if it had been sent with it. */
+async function listPart(number: string, partId: string, pieces: number): Promise<void> {
+  const quoteId = (await findAcceptedQuote((await jobOf(number)).id))?.id ?? ''
+  const line = { kind: 'part', text: 'Fuse', unit: 'pc', unitPrice: 80, thousandths: pieces * 1000, place: 9 }
+  await db().quoteLine.create({ data: { ...line, quoteId, partId } })
+}
+
 describe('a hand-over', () => {
   it('freezes the sheet with readings before and after, tubes by mark, sign-off, old parts and money; the job is collected', async () => {
     const { number, tubeIds } = await readyJob()
@@ -153,6 +175,25 @@ describe('a hand-over', () => {
       'Handed over to',
     ])
       expect(did).toContain(part)
+  })
+
+  it('takes parts that nobody ticked out of their drawers: 2 of 5, and of 3 only the 1 that is there', async () => {
+    const { number } = await readyJob()
+    const [enough, short] = [await partWith(5), await partWith(1)]
+    await listPart(number, enough, 2)
+    await listPart(number, short, 3)
+    await tickItems(number)
+    done(await pay(number, await balanceOf(number)))
+    done(await hand(number))
+    expect((await findStockedPart(enough))?.drawer).toMatchObject({ inDrawer: 3, aside: 0, free: 3, short: 0 })
+    expect((await findStockedPart(short))?.drawer).toMatchObject({ inDrawer: 0, aside: 0, free: 0, short: 0 })
+    expect((await listHistoryOf('part', short)).map(({ did }) => did)).toEqual(
+      expect.arrayContaining([
+        `1 taken out of the drawer for job ${number}, not ticked, at the hand-over: Fuse`,
+        `2 not ticked and not in the drawer at the hand-over of job ${number}; count it: Fuse`,
+      ]),
+    )
+    expect((await listDrawsOf(enough)).map(({ jobNumber, count }) => [jobNumber, count])).toEqual([[number, 2]])
   })
 
   it('is refused before the release', async () => {

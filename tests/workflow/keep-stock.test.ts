@@ -16,6 +16,7 @@ import { keepLot, takeFromLot } from '@/lib/workflow/keep-lot'
 import { changePartCount, keepPart } from '@/lib/workflow/keep-part'
 import { addPhoto, removePhoto } from '@/lib/workflow/keep-photo'
 import { keepTube } from '@/lib/workflow/keep-tube'
+import { PNG } from '@/tests/support/camera-pictures'
 import { freshDatabase } from '@/tests/support/fresh-database'
 import { atBench, NOW } from '@/tests/support/person-at-work'
 import { openStockedShop, tubeDetails, tubeInStock } from '@/tests/support/stocked-shop'
@@ -139,25 +140,27 @@ describe('what is known further of a tube', () => {
 })
 
 describe('pictures of a tube', () => {
-  const png = new Uint8Array([137, 80, 78, 71, 13, 10, 26, 10, 1, 2, 3])
   const folder = () => readdirSync(join(process.env.BENCHGLOW_DATA ?? '', 'photos'))
 
   it('are kept under their own number whatever the file was called, and go when they are deleted', async () => {
     const tubeId = await tubeInStock({}, null)
-    const id = settled(await addPhoto(atBench(), { tubeId, fileName: '../../front.png', bytes: png }))
+    const id = settled(await addPhoto(atBench(), { tubeId, fileName: '../../front.png', bytes: PNG }))
     expect(folder()).toEqual([`${id}.png`])
-    expect(await listPhotos(tubeId)).toMatchObject([{ name: 'front.png', format: 'png', bytes: 11, addedBy: 'Ines' }])
+    expect(await listPhotos(tubeId)).toMatchObject([{ name: 'front.png', format: 'png', bytes: 194, addedBy: 'Ines' }])
     const photo = await findPhoto(id)
-    expect(photo && (await readPicture(photo))).toEqual(png)
+    const kept = (photo && (await readPicture(photo))) ?? expect.fail('no picture')
+    expect(Buffer.from(PNG).toString('latin1')).toContain('Lantern Street 7')
+    expect(Buffer.from(kept).toString('latin1')).not.toContain('Lantern Street 7')
     expect(settled(await removePhoto(atBench(), id))).toBe(tubeId)
     expect(folder()).toEqual([])
     expect(await removePhoto(atBench(), id)).toMatchObject({ fault: { code: 'not-found' } })
   })
 
-  it('what is no picture, empty or too big is refused, and no file is left', async () => {
+  it('what is no picture, cut off, empty or too big is refused, and no file is left', async () => {
     const tubeId = await tubeInStock({}, null)
     const add = (bytes: Uint8Array) => addPhoto(atBench(), { tubeId, fileName: 'a.png', bytes })
     expect(await add(new TextEncoder().encode('<script>'))).toMatchObject({ fault: { code: 'photo-no-picture' } })
+    expect(await add(PNG.subarray(0, 300))).toMatchObject({ fault: { code: 'photo-damaged', name: 'a.png' } })
     expect(await add(new Uint8Array())).toMatchObject({ fault: { code: 'photo-empty' } })
     expect(await add(new Uint8Array(MOST_PHOTO_BYTES + 1))).toMatchObject({ fault: { code: 'photo-too-big' } })
     expect(folder()).toEqual([])

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { NOTHING_FURTHER } from '@/lib/domain/stock/tube-further'
 import { findTube, findTubeByMark, listStockForFamily } from '@/lib/store/tube'
+import { listSetMembers } from '@/lib/store/tube-set'
 import { type DeliveryRow, receiveTubes } from '@/lib/workflow/receive-tubes'
 import { freshDatabase } from '@/tests/support/fresh-database'
 import { atBench, atCounter } from '@/tests/support/person-at-work'
@@ -37,6 +39,21 @@ describe('a delivery', () => {
       ['T-0003', null],
     ])
     expect(await findTube(received.value[1]?.id ?? '')).toMatchObject({ location: 'Drawer 4', price: 4500 })
+  })
+
+  it('gives every one the further facts they share, and a set its members', async () => {
+    const { sections: _sections, shorts: _shorts, ...setting } = testEntry({})
+    const { mark: _mark, ...details } = tubeDetails({ designation: '6V6GT', acquired: 'Estate sale' })
+    const further = { ...NOTHING_FURTHER, used: 'unused', box: 'white', glass: 'smoked', setName: 'Carton 7' } as const
+    const rows = [row('F-1', 45, 4.1), row('F-2')]
+    const received = await receiveTubes(atBench(), { details, further, setting, rows, untested: 1 })
+    if (!received.ok) throw new Error(received.fault.code)
+    for (const { id } of received.value)
+      expect(await findTube(id)).toMatchObject({
+        acquired: 'Estate sale',
+        further: { used: 'unused', box: 'white', glass: 'smoked', setName: 'Carton 7', reference: false },
+      })
+    expect(await listSetMembers('Carton 7')).toHaveLength(3)
   })
 
   it('with rows at fault saves nothing and tells every one of them by its row', async () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Day } from '@/lib/domain/calendar'
 import { money } from '@/lib/domain/money'
 import { volts } from '@/lib/domain/units'
+import { db } from '@/lib/store/database'
 import { listHistoryOf } from '@/lib/store/history'
 import { listSheetLines, listTestSheets } from '@/lib/store/test-sheet'
 import { findTube, findTubeByMark, listTests } from '@/lib/store/tube'
@@ -26,7 +27,7 @@ async function aSheet(): Promise<string> {
   return started.value
 }
 
-const NOTHING_SEEN = { leakage: '', gas: '', noise: '', note: '' }
+const NOTHING_SEEN = { leakage: '', gas: '', noise: '', microphony: '', note: '' }
 const reading = (milliamps: number | null) => ({
   ...NOTHING_SEEN,
   sections: milliamps === null ? [section(null)] : [section(milliamps, 6)],
@@ -96,6 +97,22 @@ describe('a line of a test sheet', () => {
     expect((await listHistoryOf('tube', wrong)).map(({ did }) => did)).toContain(
       'Test struck out on its sheet, to be corrected',
     )
+  })
+
+  it('keeps microphony beside noise; an older line put right in another box is not said to have been asked about it', async () => {
+    const sheetId = await aSheet()
+    const id = await tubeInStock({ mark: 'A-8' }, null)
+    const heard = { ...reading(70), noise: 'hiss', microphony: 'slight' }
+    await line(sheetId, 'A-8', { reading: heard })
+    expect(await listTests(id)).toMatchObject([{ noise: 'hiss', microphony: 'slight' }])
+    await db().tubeTest.updateMany({ where: { tubeId: id }, data: { microphony: null } })
+    const corrects = async () => (await listSheetLines(sheetId))[0]?.test.id ?? ''
+    await line(sheetId, 'A-8', { corrects: await corrects(), reading: { ...reading(66), noise: 'hiss' } })
+    expect(await listTests(id)).toMatchObject([
+      { noise: 'hiss', microphony: null, sections: [{ plateCurrent: 0.066 }] },
+    ])
+    await line(sheetId, 'A-8', { corrects: await corrects(), reading: { ...heard, microphony: 'none' } })
+    expect(await listTests(id)).toMatchObject([{ noise: 'hiss', microphony: 'none' }])
   })
 
   it('belongs to a technician', async () => {

@@ -5,8 +5,15 @@ import { knownTube } from '@/lib/calc/input/known-tube'
 import { wordSet } from '@/lib/calc/input/word-set'
 import { figure } from '@/lib/calc/output/figure'
 import { twice } from '@/lib/calc/share/share'
-import { setLimits, stockedTube, testPlace, wantedSet } from '@/lib/calc/share/share-input'
-import { candidateOf, demandOf, limitsOf } from '@/lib/calc/share/share-order'
+import {
+  compareOn,
+  setLimits,
+  stockedTube,
+  testerCorrections,
+  testPlace,
+  wantedSet,
+} from '@/lib/calc/share/share-input'
+import { candidateOf, carryingOf, demandOf, limitsOf } from '@/lib/calc/share/share-order'
 import { setReport } from '@/lib/calc/share/share-report'
 import {
   exclusionText,
@@ -27,6 +34,8 @@ const input = z.strictObject({
   test: testPlace.describe('Where the tubes were read that say nothing else.'),
   stock: z.array(stockedTube).max(100_000),
   limits: setLimits,
+  corrections: testerCorrections,
+  compareOn,
   words: wordSet,
 })
 
@@ -36,7 +45,7 @@ function optionReport(option: SetOption, proposal: Proposal, format: MatchingFor
   return {
     ...setReport(option),
     score: figure(option.score),
-    match: gradeText(option.match, proposal.yardsticks),
+    match: gradeText(option.match, proposal.yardsticks, option.predicted),
     lost: lostText(option, format),
     cautions: option.cautions.map(setCautionText),
   }
@@ -74,7 +83,7 @@ function calculate(given: Given): Result<object, Faults> {
   ])
   if (!known.ok) return known
   const candidates = stock.map((tube) => candidateOf(tube, test))
-  return ok(report(proposeSet(candidates, demandOf(set), limitsOf(limits)), given))
+  return ok(report(proposeSet(candidates, demandOf(set), { ...limitsOf(limits), carrying: carryingOf(given) }), given))
 }
 
 export const choose = calculator({
@@ -89,6 +98,17 @@ export const choose = calculator({
       { mark: 'T-3', type: '6L6GC', milliamps: 74, milliampsPerVolt: 6.1, price: 30 },
       { mark: 'T-4', type: '6L6GC', milliamps: 75.5, milliampsPerVolt: 6.2, price: 30 },
       { mark: 'T-5', type: '6L6G', milliamps: 71, milliampsPerVolt: 5.9, price: 25 },
+      {
+        ...{ mark: 'T-6', type: '6L6GC', milliamps: 93.6, milliampsPerVolt: 7.1, price: 28 },
+        test: { instrument: 'Tester 2', plateVolts: 250, screenVolts: 250, gridVolts: -14 },
+      },
+    ],
+    corrections: [
+      {
+        ...{ from: 'Tester 1', to: 'Tester 2' },
+        plateCurrent: { times: 1.04, percent: 3.5 },
+        transconductance: { times: 1.02, percent: 4 },
+      },
     ],
   },
   calculate,

@@ -1,9 +1,10 @@
 /** A stock made into pairs or quads: the sets with what they spread, what stays single, and what to test next. */
 import type { TestPoint } from '@/lib/domain/matching/candidate'
+import { acrossCorrections } from '@/lib/domain/matching/doubt-of-difference'
 import type { Spreads } from '@/lib/domain/matching/proposal'
 import { type Money, money } from '@/lib/domain/money'
 import type { ReadTube, SpreadRule } from '@/lib/domain/pairing/spread-rule'
-import { amps, ratio } from '@/lib/domain/units'
+import { type Amps, amps, ratio } from '@/lib/domain/units'
 import type { StockCohort, StockTube, UnreadTube } from './stock-cohorts'
 
 export type SetSize = 2 | 4
@@ -22,6 +23,8 @@ export type StockSet = {
   readonly tubes: readonly StockTube[]
   readonly spreads: Spreads
   readonly price: Money
+  /** Half of the 95 % band of a difference of plate currents within it. Left out: all were read, or carried, alike. */
+  readonly doubt?: Amps
 }
 
 export type TestNext = UnreadTube & {
@@ -73,7 +76,13 @@ export function stockSet(tubes: readonly StockTube[]): StockSet {
       transconductance: slopes.length === tubes.length ? ratio(Math.max(...slopes) / Math.min(...slopes) - 1) : null,
     },
     price: money(tubes.reduce((sum, { price }) => sum + price, 0)),
+    ...doubtOf(tubes),
   }
+}
+
+function doubtOf(tubes: readonly StockTube[]): Pick<StockSet, 'doubt'> {
+  const doubt = acrossCorrections(tubes, ({ carried, plateCurrent }) => (carried?.current.share ?? 0) * plateCurrent)
+  return doubt > 0 ? { doubt: amps(doubt) } : {}
 }
 
 /** Those first whose old reading lies within the yardsticks of a single; of the others nothing can be said. */

@@ -3,8 +3,9 @@ import { figure, type MatchingFormat, testPointText } from '@/lib/domain/matchin
 import { YARDSTICK_STEPS } from '@/lib/domain/pairing/spread-rule'
 import type { Words } from '@/lib/domain/words'
 import type { Progress } from '../worker/task'
-import type { SetsPlan, TestNext } from './sets-plan'
+import type { SetsPlan, StockSet, TestNext } from './sets-plan'
 import type { SetsPossible } from './sets-possible'
+import type { StockTube } from './stock-cohorts'
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`
 const yardsticks = (steps: number): string => `${figure(steps / YARDSTICK_STEPS, 3)} yardsticks`
@@ -29,7 +30,24 @@ export function meantText(plan: SetsPlan, format: MatchingFormat, tested: string
   const { instrument, testPoint, measured, order } = plan
   const { plateCurrent, transconductance } = order.rule.yardsticks
   const slope = measured ? ` and ${figure(100 * transconductance, 2)} %` : '; transconductance was not read'
-  return `${tested} on ${instrument} at ${testPointText(testPoint, format)}. In a set all lie within ${figure(1000 * plateCurrent, 2)} mA${slope}. A match is void without these.`
+  return `${tested} on ${instrument} at ${testPointText(testPoint, format)}. In a set all lie within ${figure(1000 * plateCurrent, 2)} mA${slope}.${carriedText(plan)} A match is void without these.`
+}
+
+function carriedText({ sets, singles, instrument }: SetsPlan): string {
+  const from = carriedFrom([...sets.flatMap(({ tubes }) => tubes), ...singles])
+  if (from.length === 0) return ''
+  return ` Readings on ${from.join(' and ')} were carried over to ${instrument} by references read on both.`
+}
+
+/** Instruments that readings were carried over from. */
+export const carriedFrom = (tubes: readonly StockTube[]): string[] =>
+  [...new Set(tubes.flatMap(({ carried }) => carried?.from ?? []))].sort()
+
+/** null: all of the set were read, or carried, alike. */
+export function setDoubtText({ doubt, spreads }: StockSet, { order }: SetsPlan): string | null {
+  if (doubt === undefined) return null
+  const beyond = spreads.plateCurrent + doubt > order.rule.yardsticks.plateCurrent
+  return `Read on different instruments: apart to ±${figure(1000 * doubt, 1)} mA (95 %)${beyond ? ', so not surely matched' : ''}.`
 }
 
 export function possibleText({ quads }: SetsPossible): string {

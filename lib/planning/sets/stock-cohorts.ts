@@ -2,10 +2,12 @@
  * A stock as it can be made into sets for the shelf: tubes of one family and base that are free,
  * good and read alike (one instrument, one test point), and those that cannot be compared.
  */
-import type { Candidate, MatchLimits, SocketDemand, TestPoint } from '@/lib/domain/matching/candidate'
+import type { Candidate, CarriedReading, MatchLimits, SocketDemand, TestPoint } from '@/lib/domain/matching/candidate'
+import { carriedCandidates } from '@/lib/domain/matching/carried-stock'
 import { cohorts, instrumentKey, samePoint } from '@/lib/domain/matching/cohort'
 import { exclusionReasons, isTested } from '@/lib/domain/matching/eligibility'
 import { naturalOrder } from '@/lib/domain/matching/natural-order'
+import { otherInstrument } from '@/lib/domain/matching/not-comparable'
 import type { Exclusion, TestedCandidate } from '@/lib/domain/matching/proposal'
 import type { Money } from '@/lib/domain/money'
 import type { ReadTube } from '@/lib/domain/pairing/spread-rule'
@@ -16,6 +18,8 @@ export type StockTube = ReadTube & {
   readonly price: Money
   /** ISO date. */
   readonly testedAt: string
+  /** Where its reading was carried over from. Left out: as read. */
+  readonly carried?: CarriedReading
 }
 
 /** A tube whose reading cannot be held against those of a cohort. */
@@ -38,7 +42,10 @@ export type StockCohort = {
   readonly unread: readonly UnreadTube[]
 }
 
-export type StockLimits = Pick<MatchLimits, 'maximumTestAgeDays' | 'oneDesignation' | 'yardsticks' | 'asOf'>
+export type StockLimits = Pick<
+  MatchLimits,
+  'maximumTestAgeDays' | 'oneDesignation' | 'yardsticks' | 'asOf' | 'carrying'
+>
 
 /** By family, then the larger first. A family without any reading stands with one empty cohort. */
 export function stockCohorts(stock: readonly Candidate[], limits: StockLimits): StockCohort[] {
@@ -52,7 +59,8 @@ export function stockCohorts(stock: readonly Candidate[], limits: StockLimits): 
     .sort((a, b) => naturalOrder(a.family, b.family) || b.tubes.length - a.tubes.length)
 }
 
-function ofKind(stock: readonly Candidate[], limits: StockLimits): StockCohort[] {
+function ofKind(asRead: readonly Candidate[], limits: StockLimits): StockCohort[] {
+  const stock = carriedCandidates(asRead, limits.carrying, 'same-point')
   const rules = { ...limits, allowOverPrintedRating: true, priceCap: null }
   const usable: TestedCandidate[] = []
   const excluded: Exclusion[] = []
@@ -67,7 +75,9 @@ function ofKind(stock: readonly Candidate[], limits: StockLimits): StockCohort[]
   return cohorts(usable, limits.oneDesignation).map((cohort): StockCohort => {
     const { instrument, testPoint, measured, designation, members } = cohort
     const inside = new Set(members.map(({ tubeId }) => tubeId))
-    const elsewhere = usable.filter(({ tubeId }) => !inside.has(tubeId)).map((tube) => elsewhereRead(tube, cohort))
+    const elsewhere = usable
+      .filter(({ tubeId }) => !inside.has(tubeId))
+      .map((tube) => elsewhereRead(tube, cohort, limits.carrying))
     return {
       key: JSON.stringify([
         members[0]?.family,
@@ -111,17 +121,16 @@ const stockTube = ({ tubeId, mark, designation, price, test }: TestedCandidate):
   testedAt: test.testedAt,
   plateCurrent: test.plateCurrent,
   transconductance: test.transconductance,
+  ...(test.carried ? { carried: test.carried } : {}),
 })
 
 type Like = { readonly instrument: string; readonly testPoint: TestPoint; readonly measured: boolean }
 
-function elsewhereRead(candidate: TestedCandidate, { instrument, testPoint, measured }: Like): Exclusion {
+function elsewhereRead(candidate: TestedCandidate, like: Like, carrying: MatchLimits['carrying']): Exclusion {
   const { test } = candidate
-  if (instrumentKey(test.instrument) !== instrumentKey(instrument))
-    return {
-      candidate,
-      reasons: [{ code: 'other-instrument', instrument: test.instrument, setInstrument: instrument }],
-    }
+  const { testPoint, measured } = like
+  const reasons = otherInstrument({ ...test, measured: test.transconductance !== null }, like, carrying)
+  if (reasons.length > 0) return { candidate, reasons }
   if (!samePoint(test.testPoint, testPoint))
     return { candidate, reasons: [{ code: 'other-test-point', testPoint: test.testPoint, setTestPoint: testPoint }] }
   return { candidate, reasons: [{ code: 'transconductance-differs', measured: !measured }] }

@@ -9,13 +9,16 @@
  *
  * What choosing a tube costs beside the spread (price, rarity, age of the test) and what weighs
  * how much is that of the choice of one set (lib/domain/matching/match-weights.ts): shop rules,
- * not measurements.
+ * not measurements. One part is left out: the difference of the two sides of a set. It belongs to
+ * no tube alone, and a set is priced here by its spread and its tubes; the sides are balanced as
+ * well as the tubes chosen let them be.
  */
 import type { Candidate, MatchLimits } from '@/lib/domain/matching/candidate'
-import { instrumentKey } from '@/lib/domain/matching/cohort'
+import { carriedCandidates } from '@/lib/domain/matching/carried-stock'
 import { exclusionReasons, isTested } from '@/lib/domain/matching/eligibility'
 import { USUAL_WEIGHTS } from '@/lib/domain/matching/match-weights'
 import { naturalOrder } from '@/lib/domain/matching/natural-order'
+import { otherInstrument } from '@/lib/domain/matching/not-comparable'
 import type { Exclusion, ExclusionReason, TestedCandidate } from '@/lib/domain/matching/proposal'
 import { type RankedCohort, rankedCohorts, type TubePoint } from '@/lib/domain/matching/ranked-stock'
 import { setIndex } from '@/lib/domain/matching/search/set-index'
@@ -81,12 +84,12 @@ type Sifted = Pick<OrderGroup, 'places' | 'excluded'> & {
   readonly reasons: ReadonlyMap<string, readonly ExclusionReason[]>
 }
 
-function sift(stock: readonly ShareStock[], jobNumber: string, { demand }: ShareAsk, limits: MatchLimits): Sifted {
+function sift(all: readonly ShareStock[], jobNumber: string, { demand }: ShareAsk, limits: MatchLimits): Sifted {
+  const stock = carriedFamily(all, demand, limits)
   const usable: TestedCandidate[] = []
   const excluded: Exclusion[] = []
   const reasons = new Map<string, readonly ExclusionReason[]>()
   for (const { candidate, heldFor } of stock) {
-    if (candidate.family !== demand.family) continue
     const tube: Candidate = heldFor === jobNumber ? { ...candidate, state: { kind: 'free' } } : candidate
     const against = exclusionReasons(tube, demand, limits)
     if (against.length === 0 && isTested(tube)) usable.push(tube)
@@ -100,7 +103,7 @@ function sift(stock: readonly ShareStock[], jobNumber: string, { demand }: Share
   const standing = cohorts.slice(0, MOST_COHORTS)
   const few = cohorts.filter(({ points }) => points.length < demand.count)
   for (const cohort of few)
-    for (const { tube } of cohort.points) reasons.set(tube.tubeId, apart(cohort, largest ?? cohort))
+    for (const { tube } of cohort.points) reasons.set(tube.tubeId, apart(cohort, largest ?? cohort, limits.carrying))
   // Too few for a set still count: one bought more may complete it.
   const places = standing
     .flatMap((cohort) => cohort.points.map((point) => ({ point, cohort })))
@@ -108,12 +111,27 @@ function sift(stock: readonly ShareStock[], jobNumber: string, { demand }: Share
   return { places, reasons, excluded }
 }
 
+/** Of the family asked for, as far as corrections are known on one instrument. */
+function carriedFamily(all: readonly ShareStock[], { family }: ShareAsk['demand'], limits: MatchLimits): ShareStock[] {
+  const stock = all.filter(({ candidate }) => candidate.family === family)
+  const carried = carriedCandidates(
+    stock.map(({ candidate }) => candidate),
+    limits.carrying,
+    limits.predictions ? 'everywhere' : 'same-point',
+  )
+  return stock.map((each, at) => ({ ...each, candidate: carried[at] as Candidate }))
+}
+
 /** Too few of its own kind to make a set of. */
-function apart(cohort: RankedCohort, largest: RankedCohort): readonly ExclusionReason[] {
+function apart(
+  cohort: RankedCohort,
+  largest: RankedCohort,
+  carrying: MatchLimits['carrying'],
+): readonly ExclusionReason[] {
   if (cohort === largest) return []
-  const { instrument, testPoint } = cohort
-  if (instrumentKey(instrument) !== instrumentKey(largest.instrument))
-    return [{ code: 'other-instrument', instrument, setInstrument: largest.instrument }]
+  const { testPoint } = cohort
+  const reasons = otherInstrument(cohort, largest, carrying)
+  if (reasons.length > 0) return reasons
   if (cohort.measured !== largest.measured) return [{ code: 'transconductance-differs', measured: cohort.measured }]
   if (cohort.designation !== largest.designation) {
     const [designation, setDesignation] = [cohort.designation ?? '', largest.designation ?? '']

@@ -4,6 +4,7 @@ import type { AmpCircuit } from '@/lib/domain/circuit/amp/amp-circuit'
 import type { Candidate, MatchLimits, SocketDemand } from '@/lib/domain/matching/candidate'
 import type { Predictions } from '@/lib/domain/matching/predicted-tube'
 import type { Result } from '@/lib/domain/result'
+import type { PlanBasis } from '@/lib/domain/stock/plan-basis'
 import type { StockedTube } from '@/lib/domain/stock/tube'
 import type { TubeCatalogue } from '@/lib/domain/tube/tube-catalogue'
 import type { Words } from '@/lib/domain/words'
@@ -28,8 +29,8 @@ export type ShareJob = {
   readonly readOn: string
   /** All of them or none: a job is served when every group has its set. */
   readonly groups: readonly ShareAsk[]
-  /** Which round of readings the demands come from; empty: none. */
-  readonly readAs: string
+  /** What the demands and circuits were made from, to be held against what stands later. Null: nobody accepts this plan. */
+  readonly basis: PlanBasis | null
 }
 
 export type ShareStock = {

@@ -4,6 +4,7 @@ import type { MatchLimits, TestPoint } from '@/lib/domain/matching/candidate'
 import type { Exclusion, SetOption } from '@/lib/domain/matching/proposal'
 import { found } from '@/lib/domain/matching/search/found'
 import { setOption } from '@/lib/domain/matching/set-option'
+import type { PlanBasis } from '@/lib/domain/stock/plan-basis'
 import { type Amps, amps, type Siemens, siemens } from '@/lib/domain/units'
 import type { ShareColumn, ShareResult } from '../share-out/share-problem'
 import { jobsToBuyFor, swapFor, type ToBuy } from '../share-out/shortfall'
@@ -26,8 +27,8 @@ export type PlannedSet = {
 
 export type PlannedJob = {
   readonly jobNumber: string
-  /** Of the readings the set was chosen for. */
-  readonly readAs: string
+  /** What the set was chosen by. Null: nobody accepts this plan. */
+  readonly basis: PlanBasis | null
   /** Null: it goes without. */
   readonly sets: readonly PlannedSet[] | null
   /** Groups that would have no set even if all the stock were theirs, and what giving up one limit would bring. */
@@ -80,12 +81,12 @@ export type SharePlan = {
 export function sharePlan(order: ShareOrder, built: OrderProblem, result: ShareResult): SharePlan {
   const { chosen, jobsServed, jobsAtMost, cost, costAtLeast, gapPercent, greedy, stop } = result
   const jobs = order.jobs.map((one, job): PlannedJob => {
-    const { jobNumber, readAs } = one
+    const { jobNumber, basis } = one
     const groups = built.groups.flatMap((group, at) => (group.job === job ? [at] : []))
     const sets = groups.flatMap((at) => plannedSet(built, chosen, at) ?? [])
     const served = sets.length === groups.length && sets.length > 0
     const impossible = served ? [] : one.groups.flatMap((ask) => relaxedGroup(order, one, ask) ?? [])
-    return { jobNumber, readAs, sets: served ? sets : null, impossible }
+    return { jobNumber, basis, sets: served ? sets : null, impossible }
   })
   return {
     limits: order.limits,

@@ -1,5 +1,6 @@
 /** What every tube would do in the amplifier of every job whose circuit is known: the longest part of a large sharing. */
 import { solveFaultText } from '@/lib/domain/circuit/circuit-text'
+import { carryTarget } from '@/lib/domain/matching/carried-stock'
 import { fail } from '@/lib/domain/result'
 import { stockPredictions } from '@/lib/domain/stock/stock-predictions'
 import type { TaskContext } from '../worker/task'
@@ -13,12 +14,24 @@ export function withPredictions(order: ShareOrder, { report, cancelled }: TaskCo
   return { ...order, jobs }
 }
 
-function predicted({ stock, view }: ShareOrder, { readOn }: ShareJob, ask: ShareAsk): ShareAsk {
+function predicted({ stock, view, limits }: ShareOrder, { readOn }: ShareJob, ask: ShareAsk): ShareAsk {
   if (!ask.circuit.ok || !view) return ask
-  const ofFamily = stock.flatMap(({ stocked, candidate }) =>
-    stocked && candidate.family === ask.demand.family ? [stocked] : [],
+  const family = stock.filter(({ candidate }) => candidate.family === ask.demand.family)
+  const { carrying } = limits
+  const to =
+    carrying &&
+    carryTarget(
+      family.map(({ candidate }) => candidate),
+      carrying,
+    )
+  const found = stockPredictions(
+    family.flatMap(({ stocked }) => stocked ?? []),
+    ask.circuit.value,
+    {
+      ...{ ...view, readOn },
+      ...(to ? { carrying: { ...carrying, to } } : {}),
+    },
   )
-  const found = stockPredictions(ofFamily, ask.circuit.value, { ...view, readOn })
   return found.ok
     ? { ...ask, predictions: found.value }
     : { ...ask, circuit: fail(solveFaultText(found.fault, view.words)) }

@@ -104,7 +104,10 @@ const readyUnpaid: Story = {
           hours('Replace filter capacitors', 2),
           hours('Fit and match output set, set idle current', 0.75),
         ],
-        parts: [part('Capacitor 47 µF, 500 V', 2, 9.4), part('Capacitor 22 µF, 500 V', 2, 6.8)],
+        parts: [
+          part('Capacitor 47 µF, 500 V', 2, 9.4, 'Filter capacitor, 47 µF 500 V'),
+          part('Capacitor 22 µF, 500 V', 2, 6.8),
+        ],
         fees: [fee('Match a pair or quad from stock', 20)],
       }),
     ),

@@ -97,7 +97,7 @@ const filterCan: Story = {
           hours('Replace filter capacitors', 2),
           hours('Fit and match output set, set idle current', 0.75),
         ],
-        parts: [part('Filter can 32 + 32 + 16 µF, 450 V', 1, 38)],
+        parts: [part('Filter can 32 + 32 + 16 µF, 450 V', 1, 38, 'Filter can, 32 + 32 + 16 µF 450 V')],
         fees: [fee('Match a pair or quad from stock', 20)],
       }),
     ),

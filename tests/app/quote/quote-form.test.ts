@@ -80,6 +80,14 @@ describe('the boxes of a quote', () => {
     expect(Object.keys(faultsOf(form(row('parts', { unitPrice: '-40' }))))).toEqual(['parts.0.unitPrice'])
   })
 
+  it('a line that draws a part is counted in whole pieces; one written freely is not', () => {
+    const half = { text: 'Fuse', thousandths: '1,5', unit: 'pc' }
+    expect(faultsOf(form(row('parts', { ...half, partId: 'fuse' })))).toEqual({
+      'parts.0.thousandths': 'Fuse: quantity must be a whole number, as the drawer counts pieces.',
+    })
+    expect(faultsOf(form(row('parts', { ...half, partId: '' })))).toEqual({})
+  })
+
   it('yen have no decimals', () => {
     expect(faultsOf(form(row('labour', { unitPrice: '900.5' })), YEN)['labour.0.unitPrice']).toContain('JPY has none')
   })
@@ -93,7 +101,7 @@ describe('the boxes of a quote', () => {
 })
 
 describe('a quote put into its boxes and read again', () => {
-  const line = { unit: 'h', taxable: true, tubeId: null, socketPosition: null, doneAt: null, doneBy: '' }
+  const line = { unit: 'h', taxable: true, tubeId: null, socketPosition: null, partId: null, doneAt: null, doneBy: '' }
   const quote = {
     version: 4,
     validUntil: '2031-05-27' as Day,
@@ -111,6 +119,10 @@ describe('a quote put into its boxes and read again', () => {
         tubeId: 't',
         socketPosition: 'V3',
       },
+      {
+        ...{ ...line, id: 'd', kind: 'part', text: 'Fuse, T 2 A', thousandths: 2000, unit: 'pc', unitPrice: money(80) },
+        partId: 'fuse',
+      },
       { ...line, id: 'c', kind: 'fee', text: 'Credit', thousandths: 1000, unitPrice: money(-4000), taxable: false },
     ],
   } as unknown as Quote
@@ -118,6 +130,7 @@ describe('a quote put into its boxes and read again', () => {
   it('is the same quote, the tube by its line alone', () => {
     const result = read(quoteValues(quote, 'V3 is hot.', 2))
     if (!result.ok) throw new Error(JSON.stringify(result.faults))
+    const plain = { unit: 'h', partId: null }
     expect(writtenQuote(result.value)).toEqual({
       version: 4,
       validUntil: '2031-05-27',
@@ -125,8 +138,12 @@ describe('a quote put into its boxes and read again', () => {
       note: 'Two lines,\nsecond',
       findings: { before: 'V3 is hot.', text: 'V3 is hot.' },
       lines: [
-        { id: 'a', kind: 'labour', text: 'Set idle', thousandths: 1250, unit: 'h', unitPrice: 9000, taxable: true },
-        { id: 'c', kind: 'fee', text: 'Credit', thousandths: 1000, unit: 'h', unitPrice: -4000, taxable: false },
+        { ...plain, id: 'a', kind: 'labour', text: 'Set idle', thousandths: 1250, unitPrice: 9000, taxable: true },
+        {
+          ...{ id: 'd', kind: 'part', text: 'Fuse, T 2 A', thousandths: 2000, unit: 'pc', unitPrice: 80 },
+          ...{ taxable: true, partId: 'fuse' },
+        },
+        { ...plain, id: 'c', kind: 'fee', text: 'Credit', thousandths: 1000, unitPrice: -4000, taxable: false },
       ],
       tubes: [{ id: 'b', unitPrice: 4500, taxable: true }],
     })

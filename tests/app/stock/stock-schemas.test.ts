@@ -3,6 +3,7 @@ import { rowsOf } from '@/app/_components/form/edit-rows'
 import { freshForm } from '@/app/_components/form/form-state'
 import { readForm } from '@/app/_components/form/read-form'
 import { addTestSchema, addTestValues } from '@/app/stock/[tubeId]/tube-page-schema'
+import { furtherOf } from '@/app/stock/further-schema'
 import { newTubeSchema } from '@/app/stock/new/new-tube-schema'
 import { nextDelivery, receiveSchema, receiveValues } from '@/app/stock/receive/receive-schema'
 import { blankTest, testEntryOf } from '@/app/stock/test-schema'
@@ -113,6 +114,22 @@ describe('a delivery', () => {
         .flatMap((row) => Object.values(row))
         .join(''),
     ).toBe('')
+  })
+
+  it('reads the further facts all share by the rules of a single tube, and makes none of them a shop reference', () => {
+    const shared = { ...receiveValues(start), designation: 'EL84', condition: 'pull', price: '9' }
+    const read = readForm(
+      receiveSchema(kit),
+      freshForm({}),
+      formOf({ ...shared, used: 'unused', glass: 'smoked', hoursBefore: '12,5', setName: 'Carton 7' }),
+    )
+    if (!read.ok) throw new Error(read.state.message)
+    expect(furtherOf(read.value)).toEqual({
+      ...NOTHING_FURTHER,
+      ...{ used: 'unused', glass: 'smoked', hoursBefore: 12.5, setName: 'Carton 7' },
+    })
+    const refused = readForm(receiveSchema(kit), freshForm({}), formOf({ ...shared, hoursBefore: '-1' }))
+    expect(refused.ok ? [] : Object.keys(refused.state.faults)).toEqual(['hoursBefore'])
   })
 
   it('names the row’s own field when a reading is out of bounds', () => {

@@ -39,8 +39,8 @@ export function randomTubes(
   })
 }
 
-export function tubesPlane(count: number, coarseness: Coarseness, singleCost: number): Plane {
-  const placed = tubePlane(randomTubes(count, count, coarseness), { ...USUAL_SPREAD_RULE, singleCost }, 2)
+export function tubesPlane(count: number, coarseness: Coarseness, singleCost: number, seed = count): Plane {
+  const placed = tubePlane(randomTubes(seed, count, coarseness), { ...USUAL_SPREAD_RULE, singleCost }, 2)
   if (!placed.ok) throw new Error(placed.fault.kind)
   return placed.value.plane
 }

@@ -6,6 +6,7 @@ import type { ReadingSet } from '@/lib/domain/bench/reading-set'
 import { voltsText, wattsText } from '@/lib/domain/bias/bias-figures'
 import { formatDay } from '@/lib/domain/calendar'
 import type { Job } from '@/lib/domain/job/job'
+import { instrumentsText } from '@/lib/domain/matching/carried-text'
 import type { SetArrangement } from '@/lib/domain/matching/match-weights'
 import { arrangementName } from '@/lib/domain/matching/match-weights-text'
 import {
@@ -47,7 +48,7 @@ export async function GroupChoice({ group, bench, job, shop, limits, quote }: Pr
         <p>{demandFaultText(asked.fault, words)}</p>
       </section>
     )
-  const { wanted, proposal, basis } = asked.value
+  const { wanted, proposal, basis, instruments } = asked.value
   const shown = shownSets(proposal)
   const format: MatchingFormat = { words, formatMoney: (amount) => formatMoney(amount, shop.currency, words.locale) }
   const positions = new Set(wanted.sockets.map(({ position }) => position))
@@ -69,6 +70,9 @@ export async function GroupChoice({ group, bench, job, shop, limits, quote }: Pr
         </p>
       ))}
       <BasisLine basis={basis} arrangement={wanted.demand.arrangement} words={words} />
+      {instrumentsText(instruments, limits.on !== '', format).length > 0 && (
+        <p className="soft">{instrumentsText(instruments, limits.on !== '', format).join(' ')}</p>
+      )}
       {proposal.best === null && <NoSet proposal={proposal} wanted={wanted} format={format} />}
       {proposal.unsafe.length > 0 && (
         <p className="soft">

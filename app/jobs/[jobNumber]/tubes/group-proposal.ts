@@ -1,35 +1,35 @@
 import 'server-only'
-import { cache } from 'react'
 import { type DemandFault, type GroupDemand, groupDemand } from '@/lib/domain/bench/group-demand'
 import { dayInZone } from '@/lib/domain/calendar'
-import { type AmpCircuit, ampCircuit } from '@/lib/domain/circuit/amp/amp-circuit'
-import { circuitFaultText, solveFaultText } from '@/lib/domain/circuit/circuit-text'
+import type { AmpCircuit } from '@/lib/domain/circuit/amp/amp-circuit'
+import { solveFaultText } from '@/lib/domain/circuit/circuit-text'
+import type { SolveFault } from '@/lib/domain/circuit/solve-fault'
 import type { Job } from '@/lib/domain/job/job'
+import { type InstrumentUse, instrumentsOf } from '@/lib/domain/matching/carried-stock'
+import type { Running } from '@/lib/domain/matching/line-up'
 import { USUAL_YARDSTICKS } from '@/lib/domain/matching/match-limits'
-import type { SetArrangement } from '@/lib/domain/matching/match-weights'
-import type { Predictions } from '@/lib/domain/matching/predicted-tube'
 import type { Proposal, SetOption } from '@/lib/domain/matching/proposal'
-import { proposeSet } from '@/lib/domain/matching/propose-set'
+import { proposeFrom } from '@/lib/domain/matching/propose-set'
 import { fail, ok, type Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
-import { candidateOf } from '@/lib/domain/stock/candidate-of'
-import { stockPredictions } from '@/lib/domain/stock/stock-predictions'
-import type { StockedTube } from '@/lib/domain/stock/tube'
 import { wordsFor } from '@/lib/domain/words'
-import { listFittingsOfAmp } from '@/lib/store/fitting'
-import { listStockForFamily } from '@/lib/store/tube'
-import { knownCircuit } from '../bench/known-circuit'
+import { findCarrying } from '@/lib/store/carrying'
+import { stockToChooseFrom } from '@/lib/store/kept/kept-stock'
+import { arrangementIn, groupCircuit } from '../bench/group-circuit'
 import type { LatestBench } from '../latest-bench'
 import type { Limits } from './limits-form'
 
 /** Why tubes are compared at their test points: a whole sentence. */
-export type Basis = Result<Predictions, string>
+export type Basis = Result<{ readonly readOn: string }, string>
 
 export type GroupProposal = {
   readonly wanted: GroupDemand
   readonly proposal: Proposal
   readonly basis: Basis
-  readonly stock: readonly StockedTube[]
+  /** What was chosen from, by the figures that were compared. */
+  readonly running: Running
+  /** That the stock was read on, the one it is compared on first. */
+  readonly instruments: readonly InstrumentUse[]
 }
 
 type Asked = {
@@ -40,58 +40,43 @@ type Asked = {
   readonly limits: Limits
 }
 
-const stockOf = cache(listStockForFamily)
-
 /** Worked out anew whenever it is asked for, so a set that somebody took meanwhile is never offered. */
 export async function proposeForGroup(asked: Asked): Promise<Result<GroupProposal, DemandFault>> {
   const { group, bench, job, shop, limits } = asked
   const wanted = groupDemand(bench.sheet, group, bench.result, shop)
   if (!wanted.ok) return wanted
   const now = new Date()
-  const stock = await stockOf(wanted.value.demand.family)
-  const candidates = stock.map((tube) =>
-    candidateOf(tube, { now, timeZone: shop.timeZone, jobInHand: job.id, catalogue: shop }),
-  )
-  const circuit = limits.at === 'test-point' ? fail(CHOSEN) : await circuitOf(asked)
-  const basis = circuit.ok ? predictionsIn(circuit.value, stock, asked, now) : circuit
-  const demand = { ...wanted.value.demand, arrangement: arrangementIn(circuit, wanted.value) }
-  const proposal = proposeSet(candidates, demand, {
+  const circuit = limits.at === 'test-point' ? fail(CHOSEN) : await groupCircuit(bench, group, shop)
+  const carrying = await findCarrying(limits.on)
+  const { running, fault } = await stockToChooseFrom({
+    ...{ now, timeZone: shop.timeZone, jobInHand: job.id, catalogue: shop, words: wordsFor(shop.words) },
+    family: wanted.value.demand.family,
+    circuit: circuit.ok ? circuit.value : null,
+    carrying,
+  })
+  const demand = { ...wanted.value.demand, arrangement: arrangementIn(circuit, wanted.value.demand) }
+  const proposal = proposeFrom(running, demand, {
     maximumTestAgeDays: limits.age,
     allowOverPrintedRating: limits.over,
     priceCap: limits.cap,
     oneDesignation: limits.one,
     yardsticks: USUAL_YARDSTICKS,
     asOf: dayInZone(now, shop.timeZone),
-    ...(basis.ok ? { predictions: basis.value } : {}),
+    carrying,
   })
-  return ok({ wanted: { ...wanted.value, demand }, proposal, basis, stock })
+  const basis = basisOf(circuit, fault, asked)
+  const instruments = instrumentsOf(running.stock, carrying)
+  return ok({ wanted: { ...wanted.value, demand }, proposal, basis, running, instruments })
+}
+
+function basisOf(circuit: Result<AmpCircuit, string>, fault: SolveFault | null, { bench, shop }: Asked): Basis {
+  if (!circuit.ok) return circuit
+  if (fault) return fail(solveFaultText(fault, wordsFor(shop.words)))
+  if (!bench.set) throw new Error('A circuit without readings')
+  return ok({ readOn: dayInZone(bench.set.takenAt, shop.timeZone) })
 }
 
 const CHOSEN = 'You asked for the test point.'
-
-/** As read last, with the very tubes that sat there. */
-async function circuitOf({ bench, group, shop }: Asked): Promise<Result<AmpCircuit, string>> {
-  const { sheet, set } = bench
-  if (!set) return fail('The amplifier has not been read, so its circuit is not known.')
-  const fittings = await listFittingsOfAmp(sheet.amp.id)
-  const known = await knownCircuit({ sheet, fittings, set }, shop)
-  const circuit = ampCircuit({ ...known, group })
-  return circuit.ok ? circuit : fail(circuitFaultText(circuit.fault, wordsFor(shop.words)))
-}
-
-function predictionsIn(circuit: AmpCircuit, stock: readonly StockedTube[], { bench, shop }: Asked, now: Date): Basis {
-  if (!bench.set) throw new Error('A circuit without readings')
-  const words = wordsFor(shop.words)
-  const readOn = dayInZone(bench.set.takenAt, shop.timeZone)
-  const found = stockPredictions(stock, circuit, { catalogue: shop, now, words, readOn })
-  return found.ok ? found : fail(solveFaultText(found.fault, words))
-}
-
-/** Grids that read apart have an adjustment each. */
-function arrangementIn(circuit: Result<AmpCircuit, string>, { demand }: GroupDemand): SetArrangement {
-  const supplies = circuit.ok ? circuit.value.stage.gridSupplies.length : 0
-  return supplies > 1 && supplies === demand.count ? 'individual-trims' : demand.arrangement
-}
 
 export const SET_ROLES = ['best', 'safe', 'closest', 'value', 'next'] as const
 export type SetRole = (typeof SET_ROLES)[number]

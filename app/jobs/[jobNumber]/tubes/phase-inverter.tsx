@@ -1,14 +1,15 @@
 /** A phase inverter's socket: the twins in stock with the best balanced sections. */
 import Link from 'next/link'
 import type { Socket } from '@/lib/domain/amp/socket'
+import { demandAlone } from '@/lib/domain/bench/place-demand'
 import { dayInZone, formatDay } from '@/lib/domain/calendar'
 import type { Job } from '@/lib/domain/job/job'
 import { type BalancedTwin, byBalance, MAKERS_ALLOW } from '@/lib/domain/matching/balanced-sections'
-import type { SocketDemand } from '@/lib/domain/matching/candidate'
 import { exclusionReasons } from '@/lib/domain/matching/eligibility'
 import { USUAL_YARDSTICKS } from '@/lib/domain/matching/match-limits'
 import { figure, testPointText } from '@/lib/domain/matching/matching-text'
 import { formatMoney } from '@/lib/domain/money'
+import type { Quote } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { twinOf } from '@/lib/domain/stock/candidate-of'
 import { stockType } from '@/lib/domain/stock/stock-type'
@@ -16,17 +17,27 @@ import { wordsFor } from '@/lib/domain/words'
 import { listStockForFamily } from '@/lib/store/tube'
 import { submitTwin } from './actions'
 import { ChooseForm } from './choose-form'
+import { ChosenSet } from './chosen-set'
 import type { Limits } from './limits-form'
 import styles from './set-card.module.css'
 
-type Props = { readonly socket: Socket; readonly job: Job; readonly shop: Shop; readonly limits: Limits }
+type Props = {
+  readonly socket: Socket
+  readonly job: Job
+  readonly shop: Shop
+  readonly limits: Limits
+  readonly quote: Quote | null
+}
 
 const SHOWN = 5
 
-export async function PhaseInverter({ socket, job, shop, limits }: Props) {
+export async function PhaseInverter({ socket, job, shop, limits, quote }: Props) {
   const words = wordsFor(shop.words)
   const { family, base, mayHaveTwoSections, variant } = stockType(socket.typeFitted, shop)
   if (!variant || !mayHaveTwoSections) return null
+  const chosen = (quote?.lines ?? []).filter(
+    ({ kind, socketPosition }) => kind === 'tube' && socketPosition === socket.position,
+  )
   const twins = await twinsInStock({ family, base }, job, shop, limits)
   return (
     <section className="panel stack" aria-labelledby={`inverter-${socket.position}`}>
@@ -35,8 +46,11 @@ export async function PhaseInverter({ socket, job, shop, limits }: Props) {
       </h2>
       <p className="soft">
         Both sections of one {words.tube} are compared, at its own test point. Makers allow {100 * MAKERS_ALLOW} %
-        between them: common practice.
+        between them: common practice. One that rings strongly when tapped comes last.
       </p>
+      {quote && chosen.length > 0 && (
+        <ChosenSet lines={chosen} quote={quote} jobNumber={job.number} group={socket.position} words={words} />
+      )}
       {twins.length === 0 ? (
         <p>No free {family} in stock has a test of both sections. Test both, and they appear here.</p>
       ) : (
@@ -49,16 +63,7 @@ export async function PhaseInverter({ socket, job, shop, limits }: Props) {
 async function twinsInStock(wanted: { family: string; base: string }, job: Job, shop: Shop, limits: Limits) {
   const now = new Date()
   const view = { now, timeZone: shop.timeZone, jobInHand: job.id, catalogue: shop }
-  const demand: SocketDemand = {
-    ...wanted,
-    count: 1,
-    pushPull: false,
-    arrangement: 'single-ended',
-    aim: null,
-    plateToCathodeVoltage: null,
-    screenVoltage: null,
-    idlePlateDissipation: null,
-  }
+  const demand = demandAlone(wanted)
   const allowed = {
     maximumTestAgeDays: limits.age,
     allowOverPrintedRating: limits.over,
@@ -72,7 +77,7 @@ async function twinsInStock(wanted: { family: string; base: string }, job: Job, 
   return byBalance(twins.filter((twin) => exclusionReasons(twin, demand, allowed).length === 0))
 }
 
-type TableProps = Omit<Props, 'limits'> & { readonly twins: readonly BalancedTwin[] }
+type TableProps = Omit<Props, 'limits' | 'quote'> & { readonly twins: readonly BalancedTwin[] }
 
 function TwinTable({ twins, socket, job, shop }: TableProps) {
   return (
@@ -105,13 +110,18 @@ const percent = (value: number): string => `${figure(100 * value, 1)} %`
 function TwinRow({ twin, socket, job, shop }: Omit<TableProps, 'twins'> & { readonly twin: BalancedTwin }) {
   const words = wordsFor(shop.words)
   const { candidate, current, transconductance, within } = twin
-  const { test, sections, tubeId, mark, designation, price } = candidate
+  const { test, sections, tubeId, mark, designation, price, heard } = candidate
   const money = (amount: typeof price) => formatMoney(amount, shop.currency, words.locale)
   return (
     <tr>
       <th scope="row" className="nowrap">
         <Link href={`/stock/${tubeId}`}>{mark}</Link>
         <span className={styles.under}>{designation}</span>
+        {heard?.map((line) => (
+          <span key={line} className={styles.under}>
+            {line}
+          </span>
+        ))}
       </th>
       <td className="num">
         {sections.map(({ plateCurrent }) => figure(1000 * plateCurrent, 2)).join(' / ')} mA

@@ -1,4 +1,5 @@
 /** The names of the ready-made choices, and why a set bears them. */
+import { sidesText } from '@/lib/domain/matching/matching-text'
 import type { MatchGrade } from '@/lib/domain/matching/proposal'
 import { safeMarginsText } from '@/lib/domain/matching/safe-margins-text'
 import { capital, type Words } from '@/lib/domain/words'
@@ -29,20 +30,23 @@ export function rolesTitle({ option, roles }: ShownSet, words: Words): string {
 /** Says which of several names it is the reason of. */
 export function roleReasons({ option, roles }: ShownSet, words: Words): string[] {
   return roles.flatMap((role) => {
-    const reason = roleReason(role, words)
+    const reason = roleReason(role, sidesText(option) !== null, words)
     if (reason === null) return []
     return roles.length === 1 ? reason : `${capital(roleName(role, option.match, words))}: ${reason}`
   })
 }
 
-function roleReason(role: SetRole, words: Words): string | null {
+/** `sides`: tubes stand in parallel on each side, so their difference counts too. */
+function roleReason(role: SetRole, sides: boolean, words: Words): string | null {
   switch (role) {
     case 'best':
-      return 'Spread, price, rarity and how sure its figures are, weighed together.'
+      return `Spread, ${sides ? 'difference of the sides, ' : ''}price, rarity and how sure its figures are, weighed together.`
     case 'safe':
       return safeMarginsText(words)
     case 'closest':
-      return 'Least spread there is, whatever it costs.'
+      return sides
+        ? 'Least spread and difference of the sides there is, whatever it costs.'
+        : 'Least spread there is, whatever it costs.'
     case 'value':
       return 'The cheapest set that lies within the yardsticks.'
     case 'next':

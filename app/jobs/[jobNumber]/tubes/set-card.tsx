@@ -1,6 +1,7 @@
 /** One set, ready to be chosen: which tube in which socket, how alike, what it costs and what it loses. */
 import type { Socket } from '@/lib/domain/amp/socket'
 import { socketsFor } from '@/lib/domain/bench/group-demand'
+import { carriedSetText } from '@/lib/domain/matching/carried-text'
 import { USUAL_YARDSTICKS } from '@/lib/domain/matching/match-limits'
 import { matchStatement } from '@/lib/domain/matching/match-statement'
 import {
@@ -9,6 +10,7 @@ import {
   lostText,
   type MatchingFormat,
   setCautionText,
+  sidesText,
   spreadText,
 } from '@/lib/domain/matching/matching-text'
 import { matchStatementText, testStatementText } from '@/lib/domain/matching/statement-text'
@@ -53,7 +55,15 @@ export function SetCard({ shown, format, sockets, group, jobNumber, limits, read
       ))}
       {!alone && (
         <p>
-          {capital(spreadText(option.spreads, option.predicted))}. {gradeText(option.match, USUAL_YARDSTICKS)} {lost}
+          {capital([spreadText(option.spreads, option.predicted), sidesText(option)].filter(Boolean).join('; '))}.{' '}
+          {gradeText(option.match, USUAL_YARDSTICKS, option.predicted)} {lost}
+        </p>
+      )}
+      {carriedSetText(option) && (
+        <p>
+          <span className={`tag ${styles.carried}`} data-tone="note" data-shape="→">
+            {carriedSetText(option)}
+          </span>
         </p>
       )}
       <SetTable placed={placed} predicted={option.predicted} format={format} />
@@ -70,11 +80,12 @@ export function SetCard({ shown, format, sockets, group, jobNumber, limits, read
   )
 }
 
-const found = (group: string, set: string, { typed, over, one, at }: Limits) => ({
+const found = (group: string, set: string, { typed, over, one, at, on }: Limits) => ({
   group,
   set,
   ...typed,
   ...(over ? { over: 'on' } : {}),
   ...(one ? { one: 'on' } : {}),
   ...(at === 'test-point' ? { at } : {}),
+  ...(on === '' ? {} : { on }),
 })

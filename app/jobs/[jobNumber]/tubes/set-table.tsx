@@ -1,5 +1,6 @@
 /** The tubes of one set: which goes into which socket, what it read, and what it would do there. */
 import Link from 'next/link'
+import { carriedReadingText, carriedSlopeText } from '@/lib/domain/matching/carried-text'
 import { figure, type MatchingFormat, tubeCautionText } from '@/lib/domain/matching/matching-text'
 import type { SetTube } from '@/lib/domain/matching/proposal'
 import { conditionWord } from '@/lib/domain/stock/tube'
@@ -57,7 +58,7 @@ function TubeRow({ tube, position, format }: Placed & { readonly format: Matchin
           </p>
         ))}
       </td>
-      {predicted ? <PredictedCells predicted={predicted} test={candidate.test} /> : <ReadCells {...candidate.test} />}
+      {predicted ? <PredictedCells predicted={predicted} test={candidate.test} /> : <ReadCells test={candidate.test} />}
       <td className="num">{format.formatMoney(candidate.price)}</td>
     </tr>
   )
@@ -67,13 +68,24 @@ const milliamps = (value: number): string => `${figure(1000 * value, 1)} mA`
 const slope = (value: number | null) =>
   value === null ? <span className="soft">not read</span> : `${figure(1000 * value, 2)} mA/V`
 
-function ReadCells({ plateCurrent, transconductance }: SetTube['candidate']['test']) {
+function ReadCells({ test }: { readonly test: SetTube['candidate']['test'] }) {
+  const { plateCurrent, transconductance } = test
   return (
     <>
-      <td className="num">{figure(1000 * plateCurrent, 2)} mA</td>
-      <td className="num">{slope(transconductance)}</td>
+      <td className="num">
+        {figure(1000 * plateCurrent, 2)} mA
+        <CarriedUnder text={carriedReadingText(test)} />
+      </td>
+      <td className="num">
+        {slope(transconductance)}
+        <CarriedUnder text={carriedSlopeText(test)} />
+      </td>
     </>
   )
+}
+
+function CarriedUnder({ text }: { readonly text: string | null }) {
+  return text && <span className={`${styles.under} ${styles.carried}`}>{text}</span>
 }
 
 type PredictedProps = {
@@ -95,6 +107,7 @@ function PredictedCells({ predicted, test }: PredictedProps) {
       <td className="num">
         {milliamps(test.plateCurrent)}
         <span className={styles.under}>{slope(test.transconductance)}</span>
+        <CarriedUnder text={carriedReadingText(test)} />
       </td>
     </>
   )

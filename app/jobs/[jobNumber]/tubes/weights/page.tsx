@@ -22,9 +22,10 @@ export default async function WeightsPage({ params }: PageProps<'/jobs/[jobNumbe
       </div>
       <section className="panel stack">
         <p>
-          The best set is the one that counts least: its two spreads in yardsticks (5 mA and 10 %), each times its
-          weight, and the mean of what its {words.tubes} cost beside that. Limits are kept first; a weight never lifts
-          one. The weights are the shop’s rules, no law of the trade.
+          The best set is the one that counts least: its two spreads in yardsticks (5 mA and 10 %) and, where{' '}
+          {words.tubes} stand in parallel on each side, the difference of the sides, each times its weight, and the mean
+          of what its {words.tubes} cost beside that. Limits are kept first; a weight never lifts one. The weights are
+          the shop’s rules, no law of the trade.
         </p>
         <WeightTable words={words} />
         <h3>What counts</h3>
@@ -50,8 +51,9 @@ export default async function WeightsPage({ params }: PageProps<'/jobs/[jobNumbe
         </dl>
         <h3>The ready-made choices</h3>
         <p>
-          Safe working: {safeMarginsText(words)} Closest match: least spread, whatever it costs. Best value: the
-          cheapest set within both yardsticks. They may be one and the same set, which is then shown once.
+          Safe working: {safeMarginsText(words)} Closest match: least spread and difference of the sides, whatever it
+          costs. Best value: the cheapest set within both yardsticks, whatever its sides. They may be one and the same
+          set, which is then shown once.
         </p>
       </section>
     </>
