@@ -5,6 +5,7 @@ import { dayInZone } from '@/lib/domain/calendar'
 import type { Candidate } from '@/lib/domain/matching/candidate'
 import { USUAL_YARDSTICKS } from '@/lib/domain/matching/match-limits'
 import { matchStatement } from '@/lib/domain/matching/match-statement'
+import type { Proposal, SetOption } from '@/lib/domain/matching/proposal'
 import { proposeSet } from '@/lib/domain/matching/propose-set'
 import { candidateOf } from '@/lib/domain/stock/candidate-of'
 import { stockType } from '@/lib/domain/stock/stock-type'
@@ -40,7 +41,11 @@ async function jobId({ number }: ToldJob): Promise<string> {
   return job.id
 }
 
-/** The best set for a group of output sockets. */
+/** The best may lie outside the yardsticks where its sides balance better: this shop quotes what it can call matched. */
+const matchedOf = ({ best, closest, leastPrice }: Proposal): SetOption | null =>
+  [best, closest, leastPrice].find((option) => option?.match === 'both') ?? best
+
+/** The best matched set for a group of output sockets. */
 export const chooseSet =
   (group: string, wanted: Wanted): Deed =>
   async (world, step, job) => {
@@ -50,7 +55,7 @@ export const chooseSet =
     const readings = await findLatestReadings(id, 'before')
     const asked = groupDemand(sheet, group, readings && benchResult(sheet, readings, shop), shop)
     if (!asked.ok) throw new Error(`No set can be asked for on ${job.amp}: ${asked.fault.code}`)
-    const { best } = proposeSet(await candidates(world, step, id, wanted), asked.value.demand, {
+    const proposal = proposeSet(await candidates(world, step, id, wanted), asked.value.demand, {
       maximumTestAgeDays: shop.testAgeDays,
       allowOverPrintedRating: true,
       priceCap: null,
@@ -58,14 +63,15 @@ export const chooseSet =
       yardsticks: USUAL_YARDSTICKS,
       asOf: dayInZone(step.now, shop.timeZone),
     })
-    if (!best) throw new Error(`The demo stock has no set of ${wanted.type} for ${job.amp}`)
-    const placed = socketsFor(best.tubes, asked.value.sockets)
+    const set = matchedOf(proposal)
+    if (!set) throw new Error(`The demo stock has no set of ${wanted.type} for ${job.amp}`)
+    const placed = socketsFor(set.tubes, asked.value.sockets)
     const tubes = placed.map(({ tube, position }) => ({ tubeId: tube.candidate.tubeId, socketPosition: position }))
     await choose(world, step, {
       jobNumber: job.number,
       group,
       tubes,
-      match: matchStatement(best, USUAL_YARDSTICKS, null),
+      match: matchStatement(set, USUAL_YARDSTICKS, null),
     })
   }
 
