@@ -132,6 +132,10 @@ describe('kept as long as nothing was written to it', () => {
     expect(two.predicted).toBe(one.predicted)
     expect(two.byCurrent).toBe(one.byCurrent)
     await save(idOf(2), { location: 'Drawer 9' })
+    expect((await columns()).predicted).toBe(one.predicted)
+    await tubeInStock({ designation: 'EL84' })
+    expect((await columns()).predicted).toBe(one.predicted)
+    await save(idOf(2), { price: money(4600) })
     expect((await columns()).predicted).not.toBe(one.predicted)
   })
 
@@ -150,7 +154,12 @@ describe('kept as long as nothing was written to it', () => {
     const until = new Date(NOW.getTime() + 60_000)
     const hold = { hold: 'held', jobId: id, quoteId: 'quote-1', until, now: NOW } as const
     const before = await usableOf()
+    const columns = async () =>
+      (await stockToChooseFrom({ ...(await asked({})).view, family: '6L6', circuit: CIRCUIT })).running
+    const { predicted } = await columns()
     await inTransaction((tx) => setHold(tx, [idOf(3)], hold))
+    // A hold is no reason to reckon anything anew.
+    expect((await columns()).predicted).toBe(predicted)
     const held = await same()
     expect(held.usable).toBe(before - 1)
     expect(held.excluded).toContainEqual(

@@ -6,14 +6,16 @@
  * judged whenever one asks. One thing at a time is done to a family (`inTurn`), and long work
  * lets others in between. What was handed out never changes afterwards.
  */
-import type { Carrying } from '@/lib/domain/matching/candidate'
+import type { Carrying, TubeState } from '@/lib/domain/matching/candidate'
 import { type CarryScope, carriedStock } from '@/lib/domain/matching/carried-stock'
 import { type ComparedFigures, comparedFigures, movedFigures, type Running } from '@/lib/domain/matching/line-up'
 import { copyRuns, placeNow, runsOf } from '@/lib/domain/matching/runs'
 import {
   type ChangedStock,
+  placeFor,
   type StockInOrder,
   stockInOrder,
+  tubeAt,
   withChanges,
   withStates,
 } from '@/lib/domain/matching/stock-in-order'
@@ -114,7 +116,14 @@ export class KeptFamily {
 
   private async readAnew(ids: readonly string[], view: KeptView): Promise<void> {
     const tubes = await this.tubesOf(ids, new Slices())
-    const { read, change } = changed(this.kept, new Set(ids), tubes, view)
+    const places = placesOf(this.kept.stock, new Set(ids))
+    // As many as before, each as before: most often nothing but a hold was written, or a tube of another family.
+    const same = tubes.length === places.size ? alikeBut(this.kept, tubes, view) : null
+    if (same) {
+      this.kept = { ...this.kept, ...same }
+      return
+    }
+    const { read, change } = changed(this.kept, places, tubes, view)
     this.kept = { ...read, figures: movedFigures(this.kept.figures, change, null) }
     for (const circuit of this.circuits.values()) circuit.moveTo(change, ids)
   }
@@ -157,15 +166,38 @@ export class KeptFamily {
   }
 }
 
-/** Without the tubes of those ids, and with these. */
+const asKept = (view: KeptView): CandidateView => ({ ...view, now: new Date(0), jobInHand: null })
+
+/** All columns stay where only holds differ. null: something else does. */
+function alikeBut(before: Read, tubes: readonly StockedTube[], view: KeptView): Pick<Kept, 'stock' | 'held'> | null {
+  const held = new Map(before.held)
+  const states = new Map<number, TubeState>()
+  for (const [at, candidate] of candidatesOf(tubes, asKept(view)).entries()) {
+    const stocked = tubes[at] as StockedTube
+    const place = placeFor(before.stock, candidate)
+    const isAlike =
+      before.stock.tubeIds[place] === candidate.tubeId &&
+      JSON.stringify({ ...tubeAt(before.stock, place), state: null }) ===
+        JSON.stringify({ ...candidate, state: null }) &&
+      Object.is(before.screenCurrent[place], screenCurrentOf(stocked))
+    if (!isAlike) return null
+    states.set(place, candidate.state)
+    const facts = holdOf(stocked)
+    if (facts) held.set(place, facts)
+    else held.delete(place)
+  }
+  return { stock: withStates(before.stock, states), held }
+}
+
+/** Without the tubes at those places, and with these. */
 function changed(
   before: Read,
-  ids: ReadonlySet<string>,
+  gone: ReadonlySet<number>,
   tubes: readonly StockedTube[],
   view: KeptView,
 ): { readonly read: Read; readonly change: ChangedStock } {
-  const candidates = candidatesOf(tubes, { ...view, now: new Date(0), jobInHand: null })
-  const change = withChanges(before.stock, placesOf(before.stock, ids), candidates)
+  const candidates = candidatesOf(tubes, asKept(view))
+  const change = withChanges(before.stock, gone, candidates)
   const { stock, from } = change
   const added = new Map(tubes.map((stocked) => [stocked.tube.id, stocked]))
   const runs = runsOf(from)
