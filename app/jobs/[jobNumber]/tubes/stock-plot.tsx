@@ -32,8 +32,7 @@ function SampleLine({ sample: { points, all, every }, format }: { sample: StockS
   if (points.length === all) return null
   return (
     <p className="soft">
-      Drawn and listed are {points.length} of {all} {format.words.tubes}: every {every}th in the order of marks, and the
-      set.
+      Drawn are {points.length} of {all} {format.words.tubes}: one in {every} in the order of marks, and the set.
     </p>
   )
 }
