@@ -3,7 +3,7 @@ import type { MatchStatement } from '@/lib/domain/matching/proposal'
 import type { QuotedMatch } from '@/lib/domain/quote/quote'
 import type { TestEntry } from '@/lib/domain/stock/test-entry'
 import type { TubeDetails } from '@/lib/domain/stock/tube'
-import { amps, ratio, volts } from '@/lib/domain/units'
+import { volts } from '@/lib/domain/units'
 import { findAcceptedQuote, findLatestQuote } from '@/lib/store/quote'
 import { listTubesById } from '@/lib/store/tube'
 import { chooseTubes } from '@/lib/workflow/choose-tubes'
@@ -22,17 +22,6 @@ export const aTube = (details: Partial<TubeDetails> = {}, test: Partial<TestEntr
     { designation: '6V6GT', ...details },
     { gridVoltage: volts(-12.5), sections: [section(45, 4.1)], ...test },
   )
-
-/** Claimed of the pair, as the choice of a set would. */
-export const STATEMENT: MatchStatement = {
-  firstTested: '2031-05-06',
-  lastTested: '2031-05-06',
-  instrument: 'Bench tester 1',
-  testPoint: { plateVoltage: volts(250), screenVoltage: volts(250), gridVoltage: volts(-12.5) },
-  spreads: { plateCurrent: amps(0.0012), transconductance: ratio(0.03) },
-  yardsticks: { plateCurrent: amps(0.005), transconductance: ratio(0.1) },
-  match: 'both',
-}
 
 export type Paired = { readonly number: string; readonly ids: readonly [string, string] }
 

@@ -11,17 +11,9 @@ import { moveTube } from '@/lib/workflow/move-tube'
 import { reviseQuote } from '@/lib/workflow/revise-quote'
 import { stepFaultText } from '@/lib/workflow/step-fault-text'
 import { undoAnswer } from '@/lib/workflow/undo-answer'
-import {
-  acceptedPair,
-  asSeen,
-  aTube,
-  draftPair,
-  exchange,
-  marksOf,
-  STATEMENT,
-  sentPair,
-} from '@/tests/support/exchanged-job'
+import { acceptedPair, asSeen, aTube, draftPair, exchange, marksOf, sentPair } from '@/tests/support/exchanged-job'
 import { freshDatabase } from '@/tests/support/fresh-database'
+import { MATCHED_PAIR } from '@/tests/support/matched-pair'
 import { atCounter } from '@/tests/support/person-at-work'
 import { answer, done, holdOf, jobOf, quoteOf, send, shopOnFile, totalOf } from '@/tests/support/quoted-job'
 import { openStockedShop, section, testEntry, tubeInStock } from '@/tests/support/stocked-shop'
@@ -84,7 +76,7 @@ describe('a tube reserved for a job', () => {
   })
 
   it('comes back by the same step: line, holds and price are what they were, and the history says so', async () => {
-    const pair = await acceptedPair(STATEMENT)
+    const pair = await acceptedPair(MATCHED_PAIR)
     const { number, ids } = pair
     const before = await quoteOf(number)
     const other = await aTube({ price: money(4000) })
@@ -381,12 +373,12 @@ describe('refused', () => {
 
 describe('what is claimed of the set', () => {
   it('follows the tubes: a new claim for the new pair, none without a statement, the old one when they are back', async () => {
-    const pair = await acceptedPair(STATEMENT)
+    const pair = await acceptedPair(MATCHED_PAIR)
     const other = await aTube()
     const [a, b, c] = await Promise.all([pair.ids[0], pair.ids[1], other].map(markOf))
     const was = (await quoteOf(pair.number)).matches
     expect(marksOf(was)).toEqual([[a, b]])
-    done(await exchange({ ...(await asSeen(pair, other)), match: { ...STATEMENT, match: 'current-only' } }))
+    done(await exchange({ ...(await asSeen(pair, other)), match: { ...MATCHED_PAIR, match: 'current-only' } }))
     const now = (await quoteOf(pair.number)).matches
     expect(marksOf(now)).toEqual([
       [a, b],

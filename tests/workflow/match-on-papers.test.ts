@@ -14,8 +14,9 @@ import { fitTube, takeTubeOut } from '@/lib/workflow/fit-tubes'
 import { issueWorkOrder } from '@/lib/workflow/issue-work-order'
 import { keepTube } from '@/lib/workflow/keep-tube'
 import { pickupFacts } from '@/lib/workflow/pickup-facts'
-import { acceptedPair, asSeen, aTube, draftPair, exchange, type Paired, STATEMENT } from '@/tests/support/exchanged-job'
+import { acceptedPair, asSeen, aTube, draftPair, exchange, type Paired } from '@/tests/support/exchanged-job'
 import { freshDatabase } from '@/tests/support/fresh-database'
+import { MATCHED_PAIR } from '@/tests/support/matched-pair'
 import { answer, done, jobOf, send, shopOnFile } from '@/tests/support/quoted-job'
 import { openStockedShop, tubeDetails } from '@/tests/support/stocked-shop'
 import { fitBoth, later } from '@/tests/support/tested-job'
@@ -24,7 +25,7 @@ freshDatabase()
 beforeAll(() => openStockedShop())
 
 const PREDICTED: MatchStatement = {
-  ...STATEMENT,
+  ...MATCHED_PAIR,
   predicted: {
     readOn: '2031-05-05',
     lowest: amps(0.0371),
@@ -87,7 +88,7 @@ const TOLERANCE = /plate current within 1\.20 mA \(tolerance 5 mA\)/
 
 describe('“matched” on paper', () => {
   it('at the test point: date, instrument, the whole test point and both tolerances, on quote and pickup sheet alike', async () => {
-    const { marks, quote, pickup, mail, order } = await everyPaper(STATEMENT)
+    const { marks, quote, pickup, mail, order } = await everyPaper(MATCHED_PAIR)
     expect(claims(quote)).toEqual([
       `Matched 6V6GT, ${marks}: tested May 6, 2031 on Bench tester 1 at 250 V plate, 250 V screen, −12.5 V grid; plate current within 1.20 mA (tolerance 5 mA), transconductance within 3 % (tolerance 10 %).`,
     ])
@@ -96,8 +97,8 @@ describe('“matched” on paper', () => {
   })
 
   it('by current alone: the same, and not a word of transconductance', async () => {
-    const spreads = { ...STATEMENT.spreads, transconductance: null }
-    const { quote, pickup } = await everyPaper({ ...STATEMENT, match: 'current-only', spreads })
+    const spreads = { ...MATCHED_PAIR.spreads, transconductance: null }
+    const { quote, pickup } = await everyPaper({ ...MATCHED_PAIR, match: 'current-only', spreads })
     for (const [claim, ...others] of [claims(quote), claims(pickup)]) {
       expect(others).toEqual([])
       for (const part of [DATE, TOLERANCE, /on Bench tester 1 at 250 V/]) expect(claim).toMatch(part)
@@ -119,7 +120,7 @@ describe('“matched” on paper', () => {
 
   it('readings carried over from another tester are named on each, with what they and their difference are known to', async () => {
     const carried: MatchStatement = {
-      ...STATEMENT,
+      ...MATCHED_PAIR,
       carried: [
         {
           ...{ marks: ['T-2'], from: 'Bench tester 2' },
@@ -142,8 +143,8 @@ describe('“matched” on paper', () => {
 
   it.each([
     ['uncertain, as predicted', { ...PREDICTED, match: 'uncertain' }],
-    ['uncertain, at the test point', { ...STATEMENT, match: 'uncertain' }],
-    ['outside', { ...STATEMENT, match: 'outside' }],
+    ['uncertain, at the test point', { ...MATCHED_PAIR, match: 'uncertain' }],
+    ['outside', { ...MATCHED_PAIR, match: 'outside' }],
     ['outside, as predicted', { ...PREDICTED, match: 'outside' }],
     ['not said, as it cannot be', null],
   ] as const)(
@@ -159,14 +160,14 @@ describe('“matched” on paper', () => {
 
 describe('papers after an exchange', () => {
   async function exchanged(statement: MatchStatement | null, into: string): Promise<Paired> {
-    const pair = await acceptedPair(STATEMENT)
+    const pair = await acceptedPair(MATCHED_PAIR)
     done(await exchange({ ...(await asSeen(pair, into, { step: later(5) })), match: statement }, later(6)))
     return pair
   }
 
   it('name the tube that is really there, and what was quoted; the quote that went out stays as it was', async () => {
     const other = await aTube()
-    const pair = await acceptedPair(STATEMENT)
+    const pair = await acceptedPair(MATCHED_PAIR)
     const [a, b, c] = await Promise.all([pair.ids[0], pair.ids[1], other].map(markOf))
     const before = await frozen(pair.number, 'quote')
     const earlier = await workOrder(pair.number, 5)

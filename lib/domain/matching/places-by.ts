@@ -1,7 +1,7 @@
 /** Places of a stock in rising order of a figure, then of place; and the same after a few tubes changed. */
 
 /** Above any place, so that figure and place make one exact number to sort by. */
-const PLACES = 2 ** 22
+export const PLACES = 2 ** 22
 
 export function placesBy(figures: Int32Array): Int32Array {
   const keys = new Float64Array(figures.length)

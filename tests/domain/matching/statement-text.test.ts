@@ -3,23 +3,16 @@ import type { MatchingFormat } from '@/lib/domain/matching/matching-text'
 import type { MatchGrade, MatchStatement } from '@/lib/domain/matching/proposal'
 import { matchStatementText } from '@/lib/domain/matching/statement-text'
 import { formatMoney } from '@/lib/domain/money'
-import { amps, ratio, volts } from '@/lib/domain/units'
+import { amps } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
+import { MATCHED_PAIR } from '@/tests/support/matched-pair'
 
 const format: MatchingFormat = {
   words: wordsFor('US'),
   formatMoney: (amount) => formatMoney(amount, 'USD', 'en-US'),
 }
 
-const AT_POINT: MatchStatement = {
-  firstTested: '2031-05-01',
-  lastTested: '2031-05-06',
-  instrument: 'Bench tester 1',
-  testPoint: { plateVoltage: volts(250), screenVoltage: volts(250), gridVoltage: volts(-12.5) },
-  spreads: { plateCurrent: amps(0.0012), transconductance: ratio(0.03) },
-  yardsticks: { plateCurrent: amps(0.005), transconductance: ratio(0.1) },
-  match: 'both',
-}
+const AT_POINT: MatchStatement = { ...MATCHED_PAIR, firstTested: '2031-05-01' }
 
 const PREDICTED: MatchStatement = {
   ...AT_POINT,

@@ -5,6 +5,8 @@
  * µS), cost what choosing the tube costs beside that, in points (spread-cost.ts), price in
  * minor units. Arrays are in natural order of marks: the place in them decides ties.
  */
+import { PLACES, placesBy } from '../places-by'
+
 export type SetPoints = {
   readonly x: Int32Array
   /** At least 1. All carry 1 where y takes no part. */
@@ -22,13 +24,11 @@ export type SetIndex = SetPoints & {
   readonly place: Int32Array
 }
 
-/** Above any place, so that x and place make one exact number to sort by. */
-const PLACES = 2 ** 22
 const HIGHEST_X = 2 ** 30
 
 export function setIndex(points: SetPoints): SetIndex {
   assertPoints(points)
-  const place = placesByX(points.x)
+  const place = placesBy(points.x)
   return {
     size: place.length,
     place,
@@ -44,18 +44,6 @@ export function costsOf(cost: Int32Array | Float64Array, numbers: Int32Array): F
   const costs = new Float64Array(numbers.length)
   for (let at = 0; at < costs.length; at += 1) costs[at] = cost[numbers[at] as number] as number
   return costs
-}
-
-function placesByX(x: Int32Array): Int32Array {
-  const keys = new Float64Array(x.length)
-  for (let at = 0; at < keys.length; at += 1) keys[at] = (x[at] as number) * PLACES + at
-  keys.sort()
-  const places = new Int32Array(keys.length)
-  for (let at = 0; at < places.length; at += 1) {
-    const key = keys[at] as number
-    places[at] = key - Math.floor(key / PLACES) * PLACES
-  }
-  return places
 }
 
 function assertPoints({ x, y, cost, price }: SetPoints): void {

@@ -28,6 +28,7 @@ import {
   type ShareColumn,
   type ShareGroup,
   type ShareProblem,
+  type ShareResult,
   type ShareSettings,
   type ShareStop,
 } from '../share-problem'
@@ -57,18 +58,9 @@ const LISTED = 6000
 /** Listed again only with so many times the room. */
 const WIDER = 1.1
 
-export type PartResult = {
-  /** One for each group; null: this group goes without. */
-  readonly chosen: readonly (ShareColumn | null)[]
-  readonly jobsServed: number
-  readonly jobsAtMost: number
-  readonly cost: number
+export type PartResult = Omit<ShareResult, 'costAtLeast' | 'gapPercent'> & {
   /** No way of sharing this part is worth more. */
   readonly worthAtMost: number
-  readonly greedy: { readonly jobsServed: number; readonly cost: number }
-  readonly rounds: number
-  readonly sets: number
-  readonly stop: ShareStop
 }
 
 export function sharePart(highs: Highs, problem: ShareProblem, settings: ShareSettings): PartResult {

@@ -6,16 +6,7 @@ import { setIndex } from '@/lib/domain/matching/search/set-index'
 import type { SpreadScale } from '@/lib/domain/matching/search/spread-cost'
 import { generator } from '../tubes'
 import { asJudged, bestOfEvery } from './every-set'
-import { type PointShape, randomPoints } from './random-points'
-
-const SHAPES: readonly Omit<PointShape, 'size'>[] = [
-  { xStep: 1, yStep: 1, costStep: 1, costSteps: 1_000_000 },
-  { xStep: 1, yStep: 1, costStep: 0, costSteps: 1 },
-  { xStep: 500, yStep: 100, costStep: 250_000, costSteps: 4 },
-  { xStep: 5000, yStep: 500, costStep: 1_000_000, costSteps: 2 },
-  { xStep: 10_000, yStep: 1000, costStep: 0, costSteps: 1 },
-  { xStep: 100, yStep: 50, costStep: 10_000, costSteps: 300 },
-]
+import { pick, randomPoints, SHAPES } from './random-points'
 
 /** As the arrangements weigh, and each spread alone. */
 const SCALES: readonly SpreadScale[] = [
@@ -27,7 +18,6 @@ const SCALES: readonly SpreadScale[] = [
   { xYard: 7, yYard: 3, xWeight: 13, yWeight: 17 },
 ]
 
-const pick = <T>(items: readonly T[], random: () => number): T => items[Math.floor(random() * items.length)] as T
 const maybe = <T>(random: () => number, chance: number, value: () => T): T | undefined =>
   random() < chance ? value() : undefined
 

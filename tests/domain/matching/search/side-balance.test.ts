@@ -5,17 +5,7 @@ import { setIndex } from '@/lib/domain/matching/search/set-index'
 import { leastDifference } from '@/lib/domain/matching/search/side-balance'
 import { generator } from '../tubes'
 import { asJudged, bestOfEvery } from './every-set'
-import { type PointShape, randomPoints } from './random-points'
-
-const SHAPES: readonly Omit<PointShape, 'size'>[] = [
-  { xStep: 1, yStep: 1, costStep: 1, costSteps: 1_000_000 },
-  { xStep: 1, yStep: 1, costStep: 0, costSteps: 1 },
-  { xStep: 500, yStep: 100, costStep: 250_000, costSteps: 4 },
-  { xStep: 5000, yStep: 500, costStep: 1_000_000, costSteps: 2 },
-  { xStep: 10_000, yStep: 1000, costStep: 0, costSteps: 1 },
-]
-
-const pick = <T>(items: readonly T[], random: () => number): T => items[Math.floor(random() * items.length)] as T
+import { pick, randomPoints, SHAPES } from './random-points'
 
 function randomQuery(random: () => number, count: number, size: number): SetQuery {
   const scale = {
