@@ -10,6 +10,7 @@ import { contradictionsOf } from './contradictions'
 import type { DesignationReading, Remark } from './designation/designation-reading'
 import { likelyYears, type YearSpan } from './likely-years'
 import { type DateReadings, readDateCode } from './marks/date-code'
+import { withEtchedPrint } from './marks/etched-print'
 import { factoryMarkRemark, sourceCodeRemark } from './marks/maker-remarks'
 import { readPrinted } from './marks/printed'
 import type { NextLook } from './next/look'
@@ -137,7 +138,8 @@ function markRemarks({ readings }: DateReadings, makers: readonly OwnMaker[]): R
   ])
 }
 
-export function identify(seen: Seen, { catalogue, makers, thisYear }: Given): Identification {
+export function identify(told: Seen, { catalogue, makers, thisYear }: Given): Identification {
+  const seen = withEtchedPrint(told, catalogue)
   const printed = readPrinted(seen, catalogue, makers)
   const codes = readDateCode(seen.date)
   const evidence: Evidence = { seen, printed, codes }
@@ -150,6 +152,7 @@ export function identify(seen: Seen, { catalogue, makers, thisYear }: Given): Id
     remarks: [...seenRemarks(seen), ...printed.remarks, ...codes.remarks, ...markRemarks(codes, makers)],
     readings: printed.named.flatMap(({ reading }) => [reading, ...reading.alsoNamed]),
     restShare: Math.max(0, 1 - ranked.reduce((sum, { share }) => sum + share, 0)),
-    next: nextLook(seen, weighed),
+    // By what was told: a code in the box of the print answers that box.
+    next: nextLook(told, weighed),
   }
 }

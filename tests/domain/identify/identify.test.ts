@@ -244,6 +244,23 @@ describe('years', () => {
     expect(sentences(beside)).toMatch(/says KT66, the etched code is of the EL34 \(from memory\): not the same version/)
   })
 
+  test.each([
+    [{ print: 'Xf2' }, { date: 'Xf2' }],
+    [{ print: 'xf2 b2d4' }, { date: 'Xf2 B2D4' }],
+    [{ print: 'I61', date: 'B0D3' }, { date: 'I61 B0D3' }],
+  ])('%j, written where the number belongs, is ranked like %j in its own box', (print, date) => {
+    const [found, inItsBox] = [told(print), told({ ...date, skipped: ['print'] })]
+    expect(found.codes.types.length).toBe(1)
+    expect(found.ranked).toEqual(inItsBox.ranked)
+    expect(found.remarks).toEqual(inItsBox.remarks)
+    expect(found.next?.key).not.toBe('print')
+  })
+
+  test('a number that is one stays one: EL34 beside the etched I61 is a contradiction, 6L6GC alone is no code', () => {
+    expect(sentences(told({ print: 'EL34', date: 'I61' }))).toMatch(/says EL34, the etched code is of the ECC83/)
+    expect(told({ print: '6L6GC' }).codes.types).toEqual([])
+  })
+
   test('an etched code of a type that is not known here is said to be one: GA1, the ECC88', () => {
     const found = told({ date: 'GA1' })
     expect(found.remarks.map(({ sentence }) => sentence)).toContain(
