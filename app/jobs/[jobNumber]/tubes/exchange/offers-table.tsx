@@ -39,7 +39,7 @@ export function OffersTable({ view, compared, limits }: Props) {
 function orderWords({ place }: ExchangeView): string {
   if (place.socket.role === 'phase-inverter') return 'Best balanced sections first.'
   if (place.group === null) return 'Cheapest first: nothing is compared in this socket.'
-  return 'Least loss for the set first, weighed as in the choice: spread, aim, price, rarity and how sure the figures are.'
+  return 'Least loss for the set first, weighed as in the choice: spread, sides, aim, price, rarity and how sure the figures are.'
 }
 
 type TableProps = Props & { readonly tubes: readonly Candidate[] }
