@@ -18,7 +18,7 @@ import { monitorEventLoopDelay, performance } from 'node:perf_hooks'
 import { isDeepStrictEqual } from 'node:util'
 import { groupCircuit } from '@/app/jobs/[jobNumber]/bench/group-circuit'
 import { latestBench } from '@/app/jobs/[jobNumber]/latest-bench'
-import { proposeForGroup, shownSets } from '@/app/jobs/[jobNumber]/tubes/group-proposal'
+import { LISTED, proposeForGroup, shownSets } from '@/app/jobs/[jobNumber]/tubes/group-proposal'
 import type { Limits } from '@/app/jobs/[jobNumber]/tubes/limits-form'
 import { groupDemand } from '@/lib/domain/bench/group-demand'
 import { dayInZone } from '@/lib/domain/calendar'
@@ -193,11 +193,12 @@ async function fromScratch({ bench, job, shop, limits }: Answer): Promise<Propos
   const carrying = await findCarrying(limits.on)
   const view = { now, timeZone: shop.timeZone, jobInHand: job.id, catalogue: shop, words: wordsFor(shop.words) }
   const predictions = done(stockPredictions(stock, circuit, { ...view, readOn: '' }))
-  return proposeSet(candidatesOf(stock, view), demand, {
+  const plain = {
     ...{ maximumTestAgeDays: limits.age, allowOverPrintedRating: limits.over, priceCap: limits.cap },
     ...{ oneDesignation: limits.one, yardsticks: USUAL_YARDSTICKS, predictions, carrying },
     asOf: dayInZone(now, shop.timeZone),
-  })
+  }
+  return proposeSet(candidatesOf(stock, view), demand, plain, LISTED)
 }
 
 /** Milliseconds: of the processor, garbage collection in all its threads included, and on the wall. */

@@ -1,7 +1,9 @@
 /** Who gets what, how far that is proved, what goes without and what would help. */
+import { LISTED } from '@/app/jobs/[jobNumber]/tubes/group-proposal'
 import { LostTubes } from '@/app/jobs/[jobNumber]/tubes/lost-tubes'
 import { formatDay } from '@/lib/domain/calendar'
 import type { JobLine } from '@/lib/domain/job/job'
+import { toldOf } from '@/lib/domain/matching/left-out'
 import { figure, type MatchingFormat } from '@/lib/domain/matching/matching-text'
 import { formatMoney } from '@/lib/domain/money'
 import type { Shop } from '@/lib/domain/shop/shop'
@@ -50,7 +52,7 @@ export async function ShareResult({ plan, runId, shop }: Props) {
             {capital(words.tubes)} of the types asked for that could stand in no set, and why. Testing those without a
             comparable reading may free more sets.
           </p>
-          <LostTubes excluded={plan.leftOut} format={format} />
+          <LostTubes lost={toldOf(plan.leftOut, LISTED)} format={format} />
         </section>
       )}
     </>

@@ -1,7 +1,7 @@
 /**
  * Some tubes of a laid out stock as the search wants them. What the search lays out for an index
  * takes longer than the search itself, and stays with the index: so the indexes of the last
- * question stay with the stock. They are looked up by all they are made of, places and costs
+ * questions stay with the stock. They are looked up by all they are made of, places and costs
  * number by number, so a kept one is the one that would be made.
  */
 import type { Running } from './line-up'
@@ -10,9 +10,12 @@ import { costsOf, type SetIndex } from './search/set-index'
 /** Points by place in the stock. */
 export type Costs = Float64Array
 
-type Kept = { readonly places: Int32Array; readonly costs: Costs; readonly index: SetIndex }
+type Points = Omit<SetIndex, 'cost'>
 
-/** Latest last. */
+/** Indexes of the same tubes share all but their costs. Of both lists the latest stands last. */
+type Kept = { readonly places: Int32Array; readonly points: Points; readonly weighed: Weighed[] }
+type Weighed = { readonly costs: Costs; readonly index: SetIndex }
+
 const lately = new WeakMap<Running['byCurrent'], Kept[]>()
 /** Of all tubes of the stock: one question asks for up to four indexes of it. */
 const MOST_KEPT = 4
@@ -20,18 +23,46 @@ const MOST_KEPT = 4
 const LONG = 1000
 
 export function indexOf(places: Int32Array, { byCurrent }: Pick<Running, 'byCurrent'>, costs: Costs): SetIndex {
-  if (places.length < LONG) return newIndex(places, byCurrent, costs)
+  if (places.length < LONG) return weighedBy(newPoints(places, byCurrent), places, costs)
   const kept = lately.get(byCurrent) ?? []
   lately.set(byCurrent, kept)
-  const at = kept.findIndex((each) => sameNumbers(each.places, places) && sameAt(places, each.costs, costs))
-  const [known = { places, costs, index: newIndex(places, byCurrent, costs) }] = at < 0 ? [] : kept.splice(at, 1)
-  kept.push(known)
-  let size = kept.reduce((sum, each) => sum + each.places.length, 0)
-  while (size > MOST_KEPT * byCurrent.place.length) size -= kept.shift()?.places.length ?? size
-  return known.index
+  const same = latest(kept, (each) => sameNumbers(each.places, places))
+  const { points, weighed } = same ?? added(kept, { places, points: newPoints(places, byCurrent), weighed: [] })
+  const known = latest(weighed, (each) => sameAt(places, each.costs, costs))
+  if (known) return known.index
+  const index = weighedBy(points, places, costs)
+  weighed.push({ costs, index })
+  dropBeyond(kept, MOST_KEPT * byCurrent.place.length)
+  return index
+}
+
+function added<T>(list: T[], each: T): T {
+  list.push(each)
+  return each
+}
+
+/** Moved to the end where it is found. */
+function latest<T>(list: T[], is: (each: T) => boolean): T | undefined {
+  const at = list.findIndex(is)
+  const [found] = at < 0 ? [] : list.splice(at, 1)
+  if (found) list.push(found)
+  return found
+}
+
+/** Numbers of all indexes together; the one in hand is the last. */
+function dropBeyond(kept: Kept[], most: number): void {
+  let size = kept.reduce((sum, { places, weighed }) => sum + places.length * weighed.length, 0)
+  while (size > most) {
+    const [first] = kept
+    if (!first) return
+    first.weighed.shift()
+    size -= first.places.length
+    if (first.weighed.length === 0) kept.shift()
+  }
 }
 
 function sameNumbers(a: Int32Array, b: Int32Array): boolean {
+  if (a === b) return true
   if (a.length !== b.length) return false
   for (let at = 0; at < a.length; at += 1) if (a[at] !== b[at]) return false
   return true
@@ -46,28 +77,32 @@ function sameAt(places: Int32Array, a: Costs, b: Costs): boolean {
 }
 
 /** What `setIndex` makes of these tubes: the stock is in the order of currents already. */
-function newIndex(places: Int32Array, byCurrent: Running['byCurrent'], costs: Costs): SetIndex {
+function newPoints(places: Int32Array, byCurrent: Running['byCurrent']): Points {
   const size = places.length
-  if (size === byCurrent.place.length) return { size, ...byCurrent, cost: costsOf(costs, byCurrent.place) }
+  if (size === byCurrent.place.length) return { size, ...byCurrent }
   const numberOf = new Int32Array(byCurrent.place.length).fill(-1)
   for (let at = 0; at < size; at += 1) numberOf[places[at] as number] = at
-  const index = emptyIndex(size)
+  const [place, x, y, price] = [new Int32Array(size), new Int32Array(size), new Int32Array(size), new Int32Array(size)]
   let to = 0
   for (let at = 0; at < byCurrent.place.length; at += 1) {
-    const place = byCurrent.place[at] as number
-    const number = numberOf[place] as number
+    const number = numberOf[byCurrent.place[at] as number] as number
     if (number < 0) continue
-    index.place[to] = number
-    index.x[to] = byCurrent.x[at] as number
-    index.y[to] = byCurrent.y[at] as number
-    index.price[to] = byCurrent.price[at] as number
-    index.cost[to] = costs[place] as number
+    place[to] = number
+    x[to] = byCurrent.x[at] as number
+    y[to] = byCurrent.y[at] as number
+    price[to] = byCurrent.price[at] as number
     to += 1
   }
-  return index
+  return { size, place, x, y, price }
 }
 
-function emptyIndex(size: number): SetIndex {
-  const [place, x, y, price] = [new Int32Array(size), new Int32Array(size), new Int32Array(size), new Int32Array(size)]
-  return { size, place, x, y, price, cost: new Float64Array(size) }
+function weighedBy(points: Points, places: Int32Array, costs: Costs): SetIndex {
+  return { ...points, cost: costsOf(costs, placesOf(points, places)) }
+}
+
+/** In the order of the points. */
+function placesOf({ size, place }: Points, places: Int32Array): Int32Array {
+  const at = new Int32Array(size)
+  for (let number = 0; number < size; number += 1) at[number] = places[place[number] as number] as number
+  return at
 }

@@ -3,32 +3,59 @@
  * which way their tests differ.
  */
 
-import type { Carrying, TestPoint } from './candidate'
+import type { Carrying, MatchLimits, TestPoint } from './candidate'
 import { carriagesTo } from './carried-test'
 import type { Choice } from './choose'
 import { instrumentKey, samePoint } from './cohort'
 import type { LineUp, ScaledCohort } from './line-up'
-import type { Exclusion, ExclusionReason, TestedCandidate } from './proposal'
+import type { ExclusionCode, ExclusionReason, TestedCandidate } from './proposal'
+import type { Sifted } from './sift'
 import { type StockInOrder, tubeAt } from './stock-in-order'
+
+type Compared = {
+  readonly cohorts: readonly LineUp[]
+  readonly best: Choice
+  readonly shown: readonly Choice[]
+  readonly limits: Pick<MatchLimits, 'carrying'>
+}
 
 export function notComparable(
   stock: StockInOrder,
-  cohorts: readonly LineUp[],
-  best: Choice,
-  shown: readonly Choice[],
-  carrying: Carrying | undefined,
-): Exclusion[] {
+  { cohorts, best, shown, limits: { carrying } }: Compared,
+): Pick<Sifted, 'excluded' | 'reasonsAt' | 'codesAt'> {
   const used = new Set(shown.flatMap((choice) => choice.points.map((point) => point.rank)))
-  return cohorts
-    .filter((cohort) => cohort !== best.cohort)
-    .flatMap((cohort) =>
-      Array.from(cohort.members)
-        .filter((place) => !used.has(place))
-        .map((place) => {
-          const tube = tubeAt(stock, place) as TestedCandidate
-          return { candidate: tube, reasons: differences(tube, cohort, best.cohort, carrying) }
-        }),
-    )
+  const cohortAt = new Map<number, LineUp>()
+  for (const cohort of cohorts) {
+    if (cohort === best.cohort) continue
+    for (let at = 0; at < cohort.members.length; at += 1) {
+      const place = cohort.members[at] as number
+      if (!used.has(place)) cohortAt.set(place, cohort)
+    }
+  }
+  const reasonsAt = (place: number) => {
+    const cohort = cohortAt.get(place)
+    return cohort ? differences(tubeAt(stock, place) as TestedCandidate, cohort, best.cohort, carrying) : []
+  }
+  return { excluded: Int32Array.from(cohortAt.keys()), reasonsAt, codesAt: codesByKind(stock, reasonsAt, cohortAt) }
+}
+
+/** Tubes of one kind in one cohort differ from the others in the same way. */
+function codesByKind(
+  { kindOf }: StockInOrder,
+  reasonsAt: Sifted['reasonsAt'],
+  cohortAt: ReadonlyMap<number, LineUp>,
+): Sifted['codesAt'] {
+  const known = new Map<LineUp, Map<number, readonly ExclusionCode[]>>()
+  return (place) => {
+    const cohort = cohortAt.get(place)
+    if (!cohort) return []
+    const ofCohort = known.get(cohort) ?? new Map<number, readonly ExclusionCode[]>()
+    known.set(cohort, ofCohort)
+    const kind = kindOf[place] as number
+    const codes = ofCohort.get(kind) ?? reasonsAt(place).map(({ code }) => code)
+    ofCohort.set(kind, codes)
+    return codes
+  }
 }
 
 function differences(

@@ -190,6 +190,12 @@ export type Exclusion = {
   readonly reasons: readonly ExclusionReason[]
 }
 
+export type LeftOut = {
+  readonly tubes: number
+  /** Most tubes first; a tube counts with each of its reasons. */
+  readonly byReason: readonly { readonly code: ExclusionCode; readonly tubes: number }[]
+}
+
 export type Proposal = {
   /** By the weights. null when no set is possible; `relax` then says what would help. */
   readonly best: SetOption | null
@@ -205,7 +211,10 @@ export type Proposal = {
   readonly next: readonly SetOption[]
   /** Tubes that passed every limit, before they were grouped by test point. */
   readonly usable: number
+  /** The first of those in no set shown that could not stand in one, as many as were asked for. */
   readonly excluded: readonly Exclusion[]
+  /** All of them. */
+  readonly leftOut: LeftOut
   /** Most sets first. Empty when a set was found. */
   readonly relax: readonly Relaxation[]
   readonly cautions: readonly ProposalCaution[]

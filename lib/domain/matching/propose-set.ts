@@ -10,23 +10,29 @@ import { carriedStock } from './carried-stock'
 import { type Bounds, type Choice, choose, chooseFurther, chooseLeastPrice } from './choose'
 import type { Numbers } from './cohort'
 import type { Costs } from './kept-index'
+import { leftOut } from './left-out'
 import { comparedFigures, type LineUp, lineUps, type Running } from './line-up'
 import { MARGIN_CODES, type MarginCode } from './margin-code'
 import { FURTHER_SETS, LARGEST_SET } from './match-limits'
 import { closenessOf, type MatchWeights, USUAL_WEIGHTS } from './match-weights'
 import { notComparable } from './not-comparable'
 import { columnsOf } from './predicted-columns'
-import type { Exclusion, Proposal, ProposalCaution, SetOption, TestedCandidate } from './proposal'
+import type { Proposal, ProposalCaution, SetOption, TestedCandidate } from './proposal'
 import { relaxations } from './relaxation'
 import { marginsByPlace, marginsIn } from './safe-margins'
 import { setOption } from './set-option'
-import { sift } from './sift'
+import { type Sifted, sift } from './sift'
 import { narrowed, reweighed, type Standing, standing } from './standing'
 import { type StockInOrder, stockInOrder, tubeAt } from './stock-in-order'
 import { placeCosts } from './tube-costs'
 import { weighedSides } from './weighed-sides'
 
-export function proposeSet(candidates: readonly Candidate[], demand: SocketDemand, limits: MatchLimits): Proposal {
+export function proposeSet(
+  candidates: readonly Candidate[],
+  demand: SocketDemand,
+  limits: MatchLimits,
+  listed = Number.POSITIVE_INFINITY,
+): Proposal {
   assertOnce(candidates)
   const stock = carriedStock(
     stockInOrder(candidates),
@@ -34,18 +40,29 @@ export function proposeSet(candidates: readonly Candidate[], demand: SocketDeman
     limits.predictions ? 'everywhere' : 'same-point',
   )
   const predicted = limits.predictions ? columnsOf(stock, limits.predictions) : null
-  return proposeFrom({ stock, predicted, ...comparedFigures(stock, predicted) }, demand, limits)
+  return proposeFrom({ stock, predicted, ...comparedFigures(stock, predicted) }, demand, limits, listed)
 }
 
-/** Out of a stock that is kept laid out. What is predicted is in its columns, not in the limits, and what is carried over was so before. */
-export function proposeFrom(running: Running, demand: SocketDemand, given: MatchLimits): Proposal {
+/**
+ * Out of a stock that is kept laid out. What is predicted is in its columns, not in the limits,
+ * and what is carried over was so before. `listed`: so many of those left out are told of one by
+ * one, all of them are counted.
+ */
+export function proposeFrom(
+  running: Running,
+  demand: SocketDemand,
+  given: MatchLimits,
+  listed = Number.POSITIVE_INFINITY,
+): Proposal {
   assertSound(demand, given)
   const weights = given.weights ?? USUAL_WEIGHTS[demand.arrangement]
   const { predictions: _, ...plain } = given
   const limits = { ...plain, weights }
   const { stock, predicted } = running
-  const { usable, excluded } = sift({ stock, columns: predicted, demand, limits })
-  const scene: Scene = { running, cohorts: lineUps(running, usable, demand.count, limits), demand, limits }
+  const sifted = sift({ stock, columns: predicted, demand, limits })
+  const cohorts = lineUps(running, sifted.usable, demand.count, limits)
+  const margins = marginsByPlace({ running, demand, asOf: limits.asOf })
+  const scene: Scene = { running, cohorts, demand, limits, margins }
   const choices = chosen(scene)
   const { best, further } = choices
   const option = best && setOption(best, demand, null)
@@ -59,9 +76,9 @@ export function proposeFrom(running: Running, demand: SocketDemand, given: Match
     leastPrice: against(choices.leastPrice),
     unsafe: best && !choices.safe ? unsafe(scene) : [],
     next: further.map((choice) => setOption(choice, demand, option)),
-    usable: usable.length,
-    excluded: best ? [...excluded, ...notComparable(stock, scene.cohorts, best, shown, limits.carrying)] : excluded,
-    relax: best ? [] : relaxed(scene, usable, excluded),
+    usable: sifted.usable.length,
+    ...leftOut(stock, { sifted, apart: best && notComparable(stock, { cohorts, best, shown, limits }), listed }),
+    relax: best ? [] : relaxed(scene, sifted),
     cautions: proposalCautions(stock, demand),
     yardsticks: limits.yardsticks,
     weights,
@@ -81,6 +98,8 @@ type Scene = {
   readonly cohorts: readonly LineUp[]
   readonly demand: SocketDemand
   readonly limits: MatchLimits & { readonly weights: MatchWeights }
+  /** By place. */
+  readonly margins: Uint16Array
 }
 
 function chosen(scene: Scene): Choices {
@@ -100,8 +119,7 @@ function chosen(scene: Scene): Choices {
     all.map((each) => reweighed(each, closely)),
     bounds,
   )
-  const margins = marginsByPlace({ running, demand, asOf: limits.asOf })
-  const safe = safest(scene, { all, best, margins }, bounds)
+  const safe = safest(scene, { all, best }, bounds)
   const leastPrice = chooseLeastPrice(all, bounds)
   const shown = [best, closest, safe, leastPrice].filter((choice) => choice !== null)
   return { best, closest, safe, leastPrice, further: chooseFurther(all, bounds, shown, FURTHER_SETS) }
@@ -120,7 +138,7 @@ const costsOf = ({ running, demand, limits }: Scene, weights: MatchWeights, plac
     asOf: limits.asOf,
   })
 
-type Judged = { readonly all: readonly Standing[]; readonly best: Choice; readonly margins: Uint16Array }
+type Judged = { readonly all: readonly Standing[]; readonly best: Choice }
 
 function keepingAll(places: Int32Array, margins: Uint16Array): Int32Array {
   const kept = new Int32Array(places.length)
@@ -132,8 +150,8 @@ function keepingAll(places: Int32Array, margins: Uint16Array): Int32Array {
 }
 
 /** Of those that keep every margin, which are then the ones in the running. */
-function safest(scene: Scene, { all, best, margins }: Judged, bounds: Bounds): Choice | null {
-  const { limits } = scene
+function safest(scene: Scene, { all, best }: Judged, bounds: Bounds): Choice | null {
+  const { limits, margins } = scene
   const kept = all.map(({ places }) => keepingAll(places, margins))
   if (kept.every(({ length }, at) => length === all[at]?.places.length)) return best
   const costs = costsOf(scene, limits.weights, kept)
@@ -143,8 +161,7 @@ function safest(scene: Scene, { all, best, margins }: Judged, bounds: Bounds): C
   )
 }
 
-function unsafe({ running, cohorts, demand, limits }: Scene): Proposal['unsafe'] {
-  const margins = marginsByPlace({ running, demand, asOf: limits.asOf })
+function unsafe({ cohorts, margins }: Scene): Proposal['unsafe'] {
   const counts = new Int32Array(2 ** MARGIN_CODES.length)
   for (const { members } of cohorts) {
     for (let at = 0; at < members.length; at += 1) {
@@ -159,8 +176,12 @@ function unsafe({ running, cohorts, demand, limits }: Scene): Proposal['unsafe']
     .sort((a, b) => b.tubes - a.tubes)
 }
 
-function relaxed({ running, demand, limits }: Scene, places: Int32Array, excluded: readonly Exclusion[]) {
-  const usable = Array.from(places, (place) => tubeAt(running.stock, place) as TestedCandidate)
+function relaxed({ running, demand, limits }: Scene, sifted: Sifted) {
+  const usable = Array.from(sifted.usable, (place) => tubeAt(running.stock, place) as TestedCandidate)
+  const excluded = Array.from(sifted.excluded, (place) => ({
+    candidate: tubeAt(running.stock, place),
+    reasons: sifted.reasonsAt(place),
+  }))
   return relaxations({ usable, excluded, demand, limits, predicted: running.predicted !== null })
 }
 

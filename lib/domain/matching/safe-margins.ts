@@ -10,7 +10,7 @@ import { MARGIN_CODES, type MarginCode } from './margin-code'
 import { isSaid, type PredictedColumns, STANDS } from './predicted-columns'
 import type { PredictedTube } from './predicted-tube'
 import type { TubePoint } from './ranked-stock'
-import { dayNumber } from './stock-in-order'
+import { dayNumber, type StockInOrder } from './stock-in-order'
 
 export const SAFE_MARGINS = {
   /** Of the printed rating. */
@@ -56,22 +56,27 @@ type Judged = Judging & { readonly running: Running }
 export function marginsByPlace({ running, demand, asOf }: Judged): Uint16Array {
   const { stock, predicted } = running
   const { kindOf, kinds, testDay } = stock
-  const today = dayNumber(asOf)
+  const oldest = dayNumber(asOf) - SAFE_MARGINS.testAgeDays
   const ofKind = Int32Array.from(kinds, (kind) => bitsOf(kindMargins(kind, { demand, asOf })))
-  const ratings = kinds.map(({ ratings }) => ratings.maxPlateDissipation)
   const margins = new Uint16Array(kindOf.length)
   for (let place = 0; place < margins.length; place += 1) {
-    const kind = kindOf[place] as number
-    const old = today - (testDay[place] as number) > SAFE_MARGINS.testAgeDays ? OLD : 0
-    const bits = (ofKind[kind] as number) | old
-    margins[place] = predicted && isSaid(predicted, place) ? asPredicted(bits, predicted, place, ratings[kind]) : bits
+    const old = (testDay[place] as number) < oldest ? OLD : 0
+    margins[place] = (ofKind[kindOf[place] as number] as number) | old
   }
+  if (predicted) judgePredicted(margins, stock, predicted)
   return margins
 }
 
-function asPredicted(bits: number, predicted: PredictedColumns, place: number, rating: number | null = null): number {
-  const hot = nearer(predicted.powerHigh[place] as number, rating, 1) ? HOT : 0
-  return (bits & ~HOT) | hot | (wideAt(predicted, place) ? WIDE : 0)
+function judgePredicted(margins: Uint16Array, { kinds, kindOf }: StockInOrder, predicted: PredictedColumns): void {
+  const { stands, current, currentLow, currentHigh, powerHigh } = predicted
+  const ratings = Float64Array.from(kinds, ({ ratings }) => milli(ratings.maxPlateDissipation ?? Infinity))
+  for (let place = 0; place < margins.length; place += 1) {
+    if (!isSaid(predicted, place)) continue
+    const hot = milli(powerHigh[place] as number) > (ratings[kindOf[place] as number] as number) ? HOT : 0
+    const [value, low, high] = [current[place] as number, currentLow[place] as number, currentHigh[place] as number]
+    const wide = isWide(value, low, high, stands[place] === STANDS.extrapolated) ? WIDE : 0
+    margins[place] = ((margins[place] as number) & ~HOT) | hot | wide
+  }
 }
 
 export const marginsIn = (bits: number): MarginCode[] => MARGIN_CODES.filter((code) => (bits & bitOf(code)) !== 0)
@@ -87,11 +92,6 @@ function kindMargins(tube: Candidate, judging: Judging): MarginCode[] {
   return marginsBroken({ tube: { ...tube, test: { ...test, testedAt: judging.asOf } }, predicted: null }, judging)
 }
 
-function wideAt({ current, currentLow, currentHigh, stands }: PredictedColumns, place: number): boolean {
-  const [value, low, high] = [current[place] as number, currentLow[place] as number, currentHigh[place] as number]
-  return isWide(value, low, high, stands[place] === STANDS.extrapolated)
-}
-
 const isWide = (value: number, low: number, high: number, extrapolated: boolean): boolean =>
   extrapolated || (high - low) / 2 > SAFE_MARGINS.bandShare * value
 
@@ -99,5 +99,7 @@ const bandIsWide = ({ plateCurrent: { value, low, high }, extrapolated }: Predic
   isWide(value, low, high, extrapolated)
 
 /** Thousandths, so that a binary fraction never puts a value over its bound. */
+const milli = (value: number): number => Math.round(value * 1000)
+
 const nearer = (asked: number | null, rating: number | null, share: number): boolean =>
-  asked !== null && rating !== null && Math.round(asked * 1000) > Math.round(share * rating * 1000)
+  asked !== null && rating !== null && milli(asked) > milli(share * rating)

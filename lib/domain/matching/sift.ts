@@ -1,26 +1,30 @@
 /**
  * Which tubes of a stock may stand in these sockets, and why the others may not.
  *
- * `exclusionReasons` decides. For a long stock it is asked once for each kind of tube, with
- * the figures that differ within a kind out of the way; these are then held against their own
- * limits tube by tube. What does not pass that way is asked about in full, so the short way
- * can only ever say yes.
+ * `exclusionReasons` decides. A stock is long, so a flag is set for each figure of a tube that
+ * breaks its limit, column by column, and for kinds that fail whatever their figures are: a tube
+ * without a flag has nothing against it. Those with the same flags, of the same kind, have the
+ * same kinds of reason, so it is asked once for each; and in full for those to be shown.
  */
 import { money } from '../money'
 import { ok, type Result } from '../result'
 import { amps, siemens } from '../units'
 import type { Candidate, MatchLimits, SocketDemand } from './candidate'
-import { above, exclusionReasons, isTested } from './eligibility'
+import { above, exclusionReasons } from './eligibility'
 import { isUntrimmed } from './match-weights'
 import { answerAt, isSaid, type PredictedColumns } from './predicted-columns'
 import type { PredictedTube, Predictions } from './predicted-tube'
-import type { Exclusion } from './proposal'
+import type { ExclusionCode, ExclusionReason } from './proposal'
 import { dayNumber, type StockInOrder, tubeAt, UNDATED } from './stock-in-order'
 
 export type Sifted = {
   /** Places, rising. */
   readonly usable: Int32Array
-  readonly excluded: readonly Exclusion[]
+  /** Places, rising. */
+  readonly excluded: Int32Array
+  readonly reasonsAt: (place: number) => readonly ExclusionReason[]
+  /** Of `reasonsAt`. */
+  readonly codesAt: (place: number) => readonly ExclusionCode[]
 }
 
 type Sieve = {
@@ -32,43 +36,100 @@ type Sieve = {
 }
 
 export function sift(sieve: Sieve): Sifted {
-  const { stock, columns, demand, limits } = sieve
-  const passes = shortWay(sieve)
-  const usable = new Int32Array(stock.marks.length)
-  const excluded: Exclusion[] = []
-  let count = 0
-  for (let place = 0; place < stock.marks.length; place += 1) {
-    if (passes(place)) {
-      usable[count++] = place
-      continue
-    }
-    const candidate = tubeAt(stock, place)
-    const predictions = columns && predictionOf(candidate, answerAt(columns, place, candidate.tubeId))
-    const reasons = exclusionReasons(candidate, demand, { ...limits, ...(predictions ? { predictions } : {}) })
-    if (reasons.length === 0 && isTested(candidate)) usable[count++] = place
-    else excluded.push({ candidate, reasons })
+  const flags = flagsOf(sieve)
+  const reasonsAt = reasonsIn(sieve)
+  const codesAt = codesBy(sieve, flags, reasonsAt)
+  const [usable, excluded] = [new Int32Array(flags.length), new Int32Array(flags.length)]
+  let [passed, left] = [0, 0]
+  for (let place = 0; place < flags.length; place += 1) {
+    if (flags[place] === 0 || (codesAt(place).length === 0 && reasonsAt(place).length === 0)) usable[passed++] = place
+    else excluded[left++] = place
   }
-  return { usable: usable.subarray(0, count), excluded }
+  return { usable: usable.subarray(0, passed), excluded: excluded.subarray(0, left), reasonsAt, codesAt }
 }
 
-/** True only of a tube that `exclusionReasons` has nothing against. */
-function shortWay({ stock, columns, demand, limits }: Sieve): (place: number) => boolean {
-  const { kindOf, microamps, price } = stock
-  const taken = new Uint8Array(price.length)
-  for (const place of stock.states.keys()) taken[place] = 1
-  const kindPasses = Uint8Array.from(stock.kinds, (kind) => (passesBut(kind, demand, limits, columns !== null) ? 1 : 0))
-  const ofAge = ageCheck(stock, limits)
-  const hasSlope = slopeCheck(stock)
-  const isPredicted = predictionCheck(stock, columns, demand)
+function reasonsIn({ stock, columns, demand, limits }: Sieve): Sifted['reasonsAt'] {
+  return (place) => {
+    const candidate = tubeAt(stock, place)
+    const predictions = columns && predictionOf(candidate, answerAt(columns, place, candidate.tubeId))
+    return exclusionReasons(candidate, demand, { ...limits, ...(predictions ? { predictions } : {}) })
+  }
+}
+
+function codesBy(
+  { stock: { kindOf, states } }: Sieve,
+  flags: Uint8Array,
+  reasonsAt: Sifted['reasonsAt'],
+): Sifted['codesAt'] {
+  const known = new Map<number, readonly ExclusionCode[]>()
+  const asked = (place: number) => reasonsAt(place).map(({ code }) => code)
+  return (place) => {
+    // Why it is taken is not among the flags.
+    if (states.has(place)) return asked(place)
+    const alike = (kindOf[place] as number) * ALL_FLAGS + (flags[place] as number)
+    const codes = known.get(alike) ?? asked(place)
+    known.set(alike, codes)
+    return codes
+  }
+}
+
+const FLAG = { taken: 1, kind: 2, dead: 4, dear: 8, old: 16, ahead: 32, unsaid: 64, hot: 128 } as const
+const ALL_FLAGS = 256
+
+/** By place; 0: `exclusionReasons` has nothing against the tube. */
+function flagsOf(sieve: Sieve): Uint8Array {
+  const flags = new Uint8Array(sieve.stock.marks.length)
+  for (const place of sieve.stock.states.keys()) flags[place] = FLAG.taken
+  flagKinds(flags, sieve)
+  flagFigures(flags, sieve)
+  flagAges(flags, sieve)
+  flagPredictions(flags, sieve)
+  return flags
+}
+
+function flagKinds(flags: Uint8Array, { stock: { kinds, kindOf }, demand, limits, columns }: Sieve): void {
+  const ofKind = Uint8Array.from(kinds, (kind) => (passesBut(kind, demand, limits, columns !== null) ? 0 : FLAG.kind))
+  for (let place = 0; place < flags.length; place += 1) {
+    flags[place] = (flags[place] as number) | (ofKind[kindOf[place] as number] as number)
+  }
+}
+
+function flagFigures(flags: Uint8Array, { stock, limits }: Sieve): void {
+  const { kinds, kindOf, microamps, microsiemens, price } = stock
   const cap = limits.priceCap ?? Number.POSITIVE_INFINITY
-  return (place) =>
-    taken[place] === 0 &&
-    kindPasses[kindOf[place] as number] === 1 &&
-    (microamps[place] as number) > 0 &&
-    (price[place] as number) <= cap &&
-    ofAge(place) &&
-    hasSlope(place) &&
-    isPredicted(place)
+  const leastSlope = Int32Array.from(kinds, ({ test }) => (test?.transconductance === null ? UNDATED : 1))
+  for (let place = 0; place < flags.length; place += 1) {
+    const isAlive =
+      (microamps[place] as number) > 0 &&
+      (microsiemens[place] as number) >= (leastSlope[kindOf[place] as number] as number)
+    if (!isAlive) flags[place] = (flags[place] as number) | FLAG.dead
+    if ((price[place] as number) > cap) flags[place] = (flags[place] as number) | FLAG.dear
+  }
+}
+
+function flagAges(flags: Uint8Array, { stock: { testDay }, limits: { asOf, maximumTestAgeDays } }: Sieve): void {
+  const today = dayNumber(asOf)
+  // One day ahead is a matter of time zones: exclusionReasons says so too.
+  const latest = today + 1
+  const earliest = maximumTestAgeDays === null ? UNDATED + 1 : today - maximumTestAgeDays
+  for (let place = 0; place < flags.length; place += 1) {
+    const day = testDay[place] as number
+    if (day < earliest || today === UNDATED) flags[place] = (flags[place] as number) | FLAG.old
+    if (day > latest) flags[place] = (flags[place] as number) | FLAG.ahead
+  }
+}
+
+function flagPredictions(flags: Uint8Array, { stock, columns, demand: { arrangement } }: Sieve): void {
+  if (!columns) return
+  const { kinds, kindOf } = stock
+  const bounded = isUntrimmed(arrangement)
+  const ratings = kinds.map(({ ratings }) => ratings.maxPlateDissipation ?? Number.POSITIVE_INFINITY)
+  for (let place = 0; place < flags.length; place += 1) {
+    if (!isSaid(columns, place)) flags[place] = (flags[place] as number) | FLAG.unsaid
+    else if (bounded && above(columns.power[place] as number, ratings[kindOf[place] as number] as number)) {
+      flags[place] = (flags[place] as number) | FLAG.hot
+    }
+  }
 }
 
 /** Of a kind, with everything in order that differs within it. */
@@ -96,29 +157,3 @@ const predictionOf = ({ tubeId }: Candidate, answer: Answer | undefined): Predic
   readOn: '',
   ofTube: new Map(answer ? [[tubeId, answer]] : []),
 })
-
-function ageCheck({ testDay }: StockInOrder, { asOf, maximumTestAgeDays }: MatchLimits): (place: number) => boolean {
-  const today = dayNumber(asOf)
-  if (today === UNDATED) return () => false
-  // One day ahead is a matter of time zones: exclusionReasons says so too.
-  const latest = today + 1
-  const earliest = maximumTestAgeDays === null ? UNDATED + 1 : today - maximumTestAgeDays
-  return (place) => (testDay[place] as number) >= earliest && (testDay[place] as number) <= latest
-}
-
-function slopeCheck({ kinds, kindOf, microsiemens }: StockInOrder): (place: number) => boolean {
-  const unread = Uint8Array.from(kinds, ({ test }) => (test?.transconductance === null ? 1 : 0))
-  return (place) => (microsiemens[place] as number) > 0 || unread[kindOf[place] as number] === 1
-}
-
-function predictionCheck(
-  { kinds, kindOf }: StockInOrder,
-  columns: PredictedColumns | null,
-  { arrangement }: SocketDemand,
-): (place: number) => boolean {
-  if (!columns) return () => true
-  if (!isUntrimmed(arrangement)) return (place) => isSaid(columns, place)
-  const ratings = kinds.map(({ ratings }) => ratings.maxPlateDissipation ?? Number.POSITIVE_INFINITY)
-  return (place) =>
-    isSaid(columns, place) && !above(columns.power[place] as number, ratings[kindOf[place] as number] as number)
-}

@@ -67,35 +67,75 @@ type PlaceCosting = Omit<Costing, 'running'> & {
   readonly places: readonly Numbers[]
 }
 
-/** The same for a long stock, by place; 0 where a tube is not in the running. */
-export function placeCosts({ weights, demand, yard, running, places, asOf }: PlaceCosting): Float64Array {
-  const { count, aim } = demand
-  const { stock, predicted, microamps } = running
-  const { price, kindOf, testDay } = stock
-  const carriedShares = Float64Array.from(stock.kinds, ({ test }) => test?.carried?.current.share ?? 0)
-  const inTheRunning = new Uint8Array(price.length)
+/** The same for a long stock, by place; 0 where a tube is not in the running. Column by column, in the order `costPoints` adds up. */
+export function placeCosts(costing: PlaceCosting): Float64Array {
+  const { weights, demand, running, places } = costing
+  const { stock } = running
+  const inTheRunning = new Uint8Array(stock.price.length)
   for (const some of places) for (let at = 0; at < some.length; at += 1) inTheRunning[some[at] as number] = 1
-  const usual = Math.max(1, medianPrice(stock, inTheRunning))
-  const takenOf = takenByKind(stock, inTheRunning, count)
-  const target = aim === null ? null : Math.round(aim * 1e6)
-  const today = dayNumber(asOf)
-  const costs = new Float64Array(price.length)
-  // One for all: an object a tube would be the longest part of it.
-  const parts = { off: 0, shareOfUsual: 0, taken: 0, half: 0, years: 0 }
-  for (let place = 0; place < costs.length; place += 1) {
-    if (inTheRunning[place] === 0) continue
-    const said = predicted !== null && isSaid(predicted, place)
-    const width = said
-      ? (predicted.currentHigh[place] as number) - (predicted.currentLow[place] as number)
-      : 2e-6 * (carriedShares[kindOf[place] as number] as number) * (microamps[place] as number)
-    parts.off = said && target !== null ? Math.abs((microamps[place] as number) - target) / yard : 0
-    parts.shareOfUsual = (price[place] as number) / usual
-    parts.taken = takenOf[kindOf[place] as number] as number
-    parts.half = (1e6 * width) / 2 / yard
-    parts.years = Math.max(0, today - (testDay[place] as number)) / DAYS_PER_YEAR
-    costs[place] = costPoints(weights, count, parts)
+  const yardsticks = new Float64Array(stock.price.length)
+  if (weights.aim > 0) addAim(yardsticks, costing)
+  if (weights.price > 0) addPrice(yardsticks, costing, inTheRunning)
+  if (weights.rarity > 0) addRarity(yardsticks, costing, inTheRunning)
+  if (weights.confidence > 0) addDoubt(yardsticks, costing)
+  if (weights.age > 0) addAge(yardsticks, costing)
+  return inPoints(yardsticks, demand.count, inTheRunning)
+}
+
+function addAim(sums: Float64Array, { weights, demand: { aim }, yard, running }: PlaceCosting): void {
+  const { predicted, microamps } = running
+  if (!predicted || aim === null) return
+  const target = Math.round(aim * 1e6)
+  for (let place = 0; place < sums.length; place += 1) {
+    if (!isSaid(predicted, place)) continue
+    sums[place] = weights.aim * (Math.abs((microamps[place] as number) - target) / yard)
   }
-  return costs
+}
+
+function addPrice(sums: Float64Array, { weights, running: { stock } }: PlaceCosting, inTheRunning: Uint8Array): void {
+  const { price } = stock
+  const usual = Math.max(1, medianPrice(stock, inTheRunning))
+  for (let place = 0; place < sums.length; place += 1) {
+    sums[place] = (sums[place] as number) + weights.price * ((price[place] as number) / usual)
+  }
+}
+
+function addRarity(sums: Float64Array, costing: PlaceCosting, inTheRunning: Uint8Array): void {
+  const { stock } = costing.running
+  const { kindOf } = stock
+  const takenOf = takenByKind(stock, inTheRunning, costing.demand.count)
+  for (let place = 0; place < sums.length; place += 1) {
+    sums[place] = (sums[place] as number) + costing.weights.rarity * (takenOf[kindOf[place] as number] as number)
+  }
+}
+
+function addDoubt(sums: Float64Array, { weights, yard, running: { stock, predicted, microamps } }: PlaceCosting): void {
+  const { kinds, kindOf } = stock
+  const carriedShares = Float64Array.from(kinds, ({ test }) => test?.carried?.current.share ?? 0)
+  for (let place = 0; place < sums.length; place += 1) {
+    const width =
+      predicted && isSaid(predicted, place)
+        ? (predicted.currentHigh[place] as number) - (predicted.currentLow[place] as number)
+        : 2e-6 * (carriedShares[kindOf[place] as number] as number) * (microamps[place] as number)
+    sums[place] = (sums[place] as number) + weights.confidence * ((1e6 * width) / 2 / yard)
+  }
+}
+
+function addAge(sums: Float64Array, { weights, running, asOf }: PlaceCosting): void {
+  const { testDay } = running.stock
+  const today = dayNumber(asOf)
+  for (let place = 0; place < sums.length; place += 1) {
+    const years = Math.max(0, today - (testDay[place] as number)) / DAYS_PER_YEAR
+    sums[place] = (sums[place] as number) + weights.age * years
+  }
+}
+
+function inPoints(yardsticks: Float64Array, count: number, inTheRunning: Uint8Array): Float64Array {
+  for (let place = 0; place < yardsticks.length; place += 1) {
+    const points = Math.round((POINTS_PER_YARDSTICK * (yardsticks[place] as number)) / count)
+    yardsticks[place] = inTheRunning[place] === 0 ? 0 : points
+  }
+  return yardsticks
 }
 
 function medianPrice({ byPrice, price }: StockInOrder, inTheRunning: Uint8Array): number {

@@ -92,7 +92,7 @@ export async function GroupChoice({ group, bench, job, shop, limits, quote }: Pr
         />
       ))}
       <StockPlot asked={asked.value} chosen={shown[0]?.option ?? null} format={format} />
-      <LostTubes excluded={proposal.excluded} format={format} />
+      <LostTubes lost={proposal} format={format} />
     </section>
   )
 }

@@ -40,6 +40,9 @@ type Asked = {
   readonly limits: Limits
 }
 
+/** A stock can be long: of the tubes that could not stand in a set so many are told of one by one. */
+export const LISTED = 40
+
 /** Worked out anew whenever it is asked for, so a set that somebody took meanwhile is never offered. */
 export async function proposeForGroup(asked: Asked): Promise<Result<GroupProposal, DemandFault>> {
   const { group, bench, job, shop, limits } = asked
@@ -55,7 +58,7 @@ export async function proposeForGroup(asked: Asked): Promise<Result<GroupProposa
     carrying,
   })
   const demand = { ...wanted.value.demand, arrangement: arrangementIn(circuit, wanted.value.demand) }
-  const proposal = proposeFrom(running, demand, {
+  const kept = {
     maximumTestAgeDays: limits.age,
     allowOverPrintedRating: limits.over,
     priceCap: limits.cap,
@@ -63,7 +66,8 @@ export async function proposeForGroup(asked: Asked): Promise<Result<GroupProposa
     yardsticks: USUAL_YARDSTICKS,
     asOf: dayInZone(now, shop.timeZone),
     carrying,
-  })
+  }
+  const proposal = proposeFrom(running, demand, kept, LISTED)
   const basis = basisOf(circuit, fault, asked)
   const instruments = instrumentsOf(running.stock, carrying)
   return ok({ wanted: { ...wanted.value, demand }, proposal, basis, running, instruments })

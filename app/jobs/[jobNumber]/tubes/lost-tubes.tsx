@@ -1,18 +1,20 @@
-/** Every tube of the family that is in no set shown, with its reasons; the first forty, as a stock can be long. */
+/** The tubes of the family that could not stand in a set: counted by reason, and the first of them one by one. */
 import Link from 'next/link'
+import { leftOutText } from '@/lib/domain/matching/left-out-text'
 import { exclusionText, type MatchingFormat } from '@/lib/domain/matching/matching-text'
-import type { Exclusion } from '@/lib/domain/matching/proposal'
+import type { Proposal } from '@/lib/domain/matching/proposal'
 import { capital } from '@/lib/domain/words'
 
-const SHOWN = 40
+type Lost = Pick<Proposal, 'excluded' | 'leftOut'>
 
-export function LostTubes({ excluded, format }: { excluded: readonly Exclusion[]; format: MatchingFormat }) {
-  if (excluded.length === 0) return null
+export function LostTubes({ lost: { excluded, leftOut }, format }: { lost: Lost; format: MatchingFormat }) {
+  if (leftOut.tubes === 0) return null
   return (
     <details>
       <summary className="button plain">
-        {capital(format.words.tubes)} that could not stand in a set ({excluded.length})
+        {capital(format.words.tubes)} that could not stand in a set ({leftOut.tubes})
       </summary>
+      <p className="soft">{capital(leftOutText(leftOut, format.words))}.</p>
       <div className="table-scroll">
         <table>
           <thead>
@@ -23,7 +25,7 @@ export function LostTubes({ excluded, format }: { excluded: readonly Exclusion[]
             </tr>
           </thead>
           <tbody>
-            {excluded.slice(0, SHOWN).map(({ candidate, reasons }) => (
+            {excluded.map(({ candidate, reasons }) => (
               <tr key={candidate.tubeId}>
                 <td>
                   <Link href={`/stock/${candidate.tubeId}`}>{candidate.mark}</Link>
@@ -35,8 +37,8 @@ export function LostTubes({ excluded, format }: { excluded: readonly Exclusion[]
           </tbody>
         </table>
       </div>
-      {excluded.length > SHOWN && (
-        <p className="soft">And {excluded.length - SHOWN} more; the stock list shows each with its test.</p>
+      {leftOut.tubes > excluded.length && (
+        <p className="soft">And {leftOut.tubes - excluded.length} more; the stock list shows each with its test.</p>
       )}
     </details>
   )

@@ -74,7 +74,7 @@ function held(index: SetIndex, query: SetQuery, priceCap: number): Held | null {
   const running = runningOf(index, { adjustments, excluded, highestPrice: dearest(index, terms) })
   const incumbent = new Incumbent(terms, query.ceiling ?? Number.POSITIVE_INFINITY)
   if (query.count === 1) offerSingle(running, incumbent)
-  else searchAnchors(fieldOf(running, query.count, priceCap !== Number.POSITIVE_INFINITY), incumbent)
+  else searchAnchors(fieldOf(running, terms), incumbent)
   return incumbent.best
 }
 

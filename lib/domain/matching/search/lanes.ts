@@ -4,11 +4,12 @@
  * with about as many tubes each; every lane by rising x.
  *
  * So whoever looks for tubes near one, and the nearer the more they cost, reads a short stretch
- * of few lanes. Where strata and lanes are cut is taken from samples: it decides how quick the
- * search is, never what it finds.
+ * of few lanes. Where strata and lanes are cut is taken from a sample of the costs and from
+ * where y stands among all (levels.ts): it decides how quick the search is, never what it finds.
  */
+import { LEVELS, levelsOf } from './levels'
 import type { Running } from './running'
-import { costsOf } from './set-index'
+import { costEdges, type StrataTerms } from './strata'
 import { TWINS, twinRanks } from './twin-ranks'
 
 export type Lanes = {
@@ -36,42 +37,30 @@ export type Lanes = {
   readonly shareStratum: number
 }
 
-/** The cheapest 1/128, then as many again and so on. */
-const HALVINGS = 7
-const SMALLEST_STRATUM = 24
 /** The share: at most one in so many. */
 const SHARE = 24
-const SAMPLE = 8192
 
-export type LaneTerms = {
+/** Where strata are cut goes by the count and the scale, which only decides how quick the search is. */
+export type LaneTerms = StrataTerms & {
   /** By place; 1 is left out. */
   readonly out: Uint8Array | null
   /** The price of a set is limited. */
   readonly byPrice: boolean
 }
 
-export function layOut(index: Running, { out, byPrice }: LaneTerms): Lanes {
+export function layOut(index: Running, terms: LaneTerms): Lanes {
+  const { out, byPrice } = terms
   const twinRank = twinRanks(index, out, byPrice)
-  const stratumOf = strataOf(index.cost, twinRank)
-  const edges = laneEdges(index, twinRank, stratumOf)
-  const strata = edges.length
-  const firstLane = new Int32Array(strata + 1)
-  edges.forEach((lanes, stratum) => {
-    firstLane[stratum + 1] = (firstLane[stratum] as number) + lanes.length
-  })
-  const laneOf = new Int32Array(index.size).fill(-1)
-  for (let tube = 0; tube < index.size; tube += 1) {
-    if ((twinRank[tube] as number) >= TWINS) continue
-    const stratum = stratumOf[tube] as number
-    laneOf[tube] = (firstLane[stratum] as number) + lastUpTo(edges[stratum] as Int32Array, index.y[tube] as number)
-  }
-  const filled = filledLanes(index, laneOf, firstLane[strata] as number)
+  const stratumOf = strataOf(index, terms, twinRank)
+  const firstLane = firstLanes(stratumOf)
+  const laneOf = lanesOf(index.y, stratumOf, firstLane)
+  const strata = firstLane.length - 1
+  const filled = filledLanes(index, laneOf, firstLane)
   const taken = filled.tube.length
   const gone = out ? out.reduce((sum, each) => sum + each, 0) : 0
-  const costs = strata === 0 ? NO_COSTS : costRanges(filled, firstLane)
   return {
     strata,
-    ...costs,
+    ...costRanges(filled, firstLane),
     firstLane,
     ...filled,
     laneOf,
@@ -81,110 +70,131 @@ export function layOut(index: Running, { out, byPrice }: LaneTerms): Lanes {
   }
 }
 
-const NO_COSTS = { floor: new Float64Array(), roof: new Float64Array() }
+/** Of a tube that is left aside. */
+const ASIDE = 255
 
-/** Of each tube that is not left aside. */
-function strataOf(cost: Float64Array, twinRank: Uint8Array): Uint8Array {
-  const edges = costEdges(cost, twinRank)
+/** Of each tube. */
+function strataOf(index: Running, terms: StrataTerms, twinRank: Uint8Array): Uint8Array {
+  const { cost } = index
+  const edges = costEdges(index, terms, (tube) => (twinRank[tube] as number) >= TWINS)
   const stratumOf = new Uint8Array(cost.length)
   for (let tube = 0; tube < cost.length; tube += 1) {
+    if ((twinRank[tube] as number) >= TWINS) {
+      stratumOf[tube] = ASIDE
+      continue
+    }
+    const own = cost[tube] as number
     let stratum = edges.length
-    while (stratum > 0 && (cost[tube] as number) < (edges[stratum - 1] as number)) stratum -= 1
+    while (stratum > 0 && own < (edges[stratum - 1] as number)) stratum -= 1
     stratumOf[tube] = stratum
   }
   return stratumOf
 }
 
-/** Lowest cost of each stratum but the first; rising, no two alike. */
-function costEdges(cost: Float64Array, twinRank: Uint8Array): number[] {
-  const step = Math.max(1, Math.floor(cost.length / SAMPLE))
-  const sample: number[] = []
-  for (let tube = 0; tube < cost.length; tube += step) {
-    if ((twinRank[tube] as number) < TWINS) sample.push(cost[tube] as number)
-  }
-  const rising = Float64Array.from(sample).sort()
-  const edges: number[] = []
-  for (let halvings = HALVINGS; halvings > 0; halvings -= 1) {
-    const part = 2 ** -halvings
-    if (part * cost.length < SMALLEST_STRATUM) continue
-    const edge = rising[Math.floor(part * rising.length)] as number
-    if (edge > (edges.at(-1) ?? (rising[0] as number))) edges.push(edge)
-  }
-  return edges
-}
-
-/** Of each stratum, the lowest y of each lane; the first takes all below. */
-function laneEdges({ size, y }: Running, twinRank: Uint8Array, stratumOf: Uint8Array): Int32Array[] {
-  const step = Math.max(1, Math.floor(size / SAMPLE))
-  const counts: number[] = []
-  const samples: number[][] = []
-  for (let tube = 0; tube < size; tube += 1) {
-    if ((twinRank[tube] as number) >= TWINS) continue
+/** Of each stratum, and one more: about half as many lanes as tubes in each. */
+function firstLanes(stratumOf: Uint8Array): Int32Array {
+  const counts = new Int32Array(ASIDE + 1)
+  for (let tube = 0; tube < stratumOf.length; tube += 1) {
     const stratum = stratumOf[tube] as number
-    while (counts.length <= stratum) {
-      counts.push(0)
-      samples.push([])
-    }
-    if ((counts[stratum] as number) % step === 0) samples[stratum]?.push(y[tube] as number)
     counts[stratum] = (counts[stratum] as number) + 1
   }
-  return samples.map((sample, stratum) => {
-    const rising = Int32Array.from(sample).sort()
-    const lanes = Math.ceil(Math.sqrt(counts[stratum] as number) / 2)
-    const edges = [0]
-    for (let lane = 1; lane < lanes; lane += 1) {
-      const edge = rising[Math.floor((lane * rising.length) / lanes)] as number
-      if (edge > (edges.at(-1) as number)) edges.push(edge)
-    }
-    return Int32Array.from(edges)
-  })
+  let strata = ASIDE
+  while (strata > 0 && counts[strata - 1] === 0) strata -= 1
+  const first = new Int32Array(strata + 1)
+  for (let stratum = 0; stratum < strata; stratum += 1) {
+    first[stratum + 1] = (first[stratum] as number) + Math.ceil(Math.sqrt(counts[stratum] as number) / 2)
+  }
+  return first
 }
 
-function filledLanes(
-  index: Running,
-  laneOf: Int32Array,
-  count: number,
-): Pick<Lanes, 'start' | 'low' | 'high' | 'tube' | 'x' | 'y' | 'cost'> {
-  const start = new Int32Array(count + 1)
-  for (const lane of laneOf) if (lane >= 0) start[lane + 1] = (start[lane + 1] as number) + 1
-  for (let lane = 0; lane < count; lane += 1) start[lane + 1] = (start[lane + 1] as number) + (start[lane] as number)
-  const tube = new Int32Array(start[count] as number)
+/** Of each tube; −1 aside. */
+function lanesOf(y: Int32Array, stratumOf: Uint8Array, firstLane: Int32Array): Int32Array {
+  const levels = levelsOf(y)
+  const laneOf = new Int32Array(y.length)
+  for (let tube = 0; tube < laneOf.length; tube += 1) {
+    const stratum = stratumOf[tube] as number
+    if (stratum === ASIDE) {
+      laneOf[tube] = -1
+      continue
+    }
+    const first = firstLane[stratum] as number
+    const lanes = (firstLane[stratum + 1] as number) - first
+    laneOf[tube] = first + Math.floor(((levels[tube] as number) * lanes) / LEVELS)
+  }
+  return laneOf
+}
+
+type Filled = Pick<Lanes, 'start' | 'low' | 'high' | 'tube' | 'x' | 'y' | 'cost'>
+
+/** By hand: the methods of the arrays that take a function cost several times as much for so many. */
+function filledLanes(index: Running, laneOf: Int32Array, firstLane: Int32Array): Filled {
+  const lanes = firstLane.at(-1) as number
+  const start = startsOf(laneOf, lanes)
+  const size = start[lanes] as number
+  const [tube, x, y, cost] = [new Int32Array(size), new Int32Array(size), new Int32Array(size), new Float64Array(size)]
+  const low = new Int32Array(lanes).fill(2 ** 31 - 1)
+  const high = new Int32Array(lanes)
   const slots = start.slice()
   for (let at = 0; at < index.size; at += 1) {
     const lane = laneOf[at] as number
     if (lane < 0) continue
-    tube[slots[lane] as number] = at
-    slots[lane] = (slots[lane] as number) + 1
+    const slot = slots[lane] as number
+    const own = index.y[at] as number
+    slots[lane] = slot + 1
+    tube[slot] = at
+    x[slot] = index.x[at] as number
+    y[slot] = own
+    cost[slot] = index.cost[at] as number
+    if (own < (low[lane] as number)) low[lane] = own
+    if (own > (high[lane] as number)) high[lane] = own
   }
-  const y = tube.map((at) => index.y[at] as number)
-  const low = new Int32Array(count)
-  const high = new Int32Array(count)
-  for (let lane = 0; lane < count; lane += 1) {
-    const own = y.subarray(start[lane] as number, start[lane + 1] as number)
-    low[lane] = own.reduce((least, each) => Math.min(least, each), 2 ** 31 - 1)
-    high[lane] = own.reduce((most, each) => Math.max(most, each), 0)
+  closeEmpty({ low, high }, firstLane)
+  return { start, low, high, tube, x, y, cost }
+}
+
+/** A lane without tubes ends where the one before it does: so within a stratum both bounds rise from lane to lane. */
+function closeEmpty({ low, high }: Pick<Lanes, 'low' | 'high'>, firstLane: Int32Array): void {
+  for (let stratum = 0; stratum < firstLane.length - 1; stratum += 1) {
+    const end = firstLane[stratum + 1] as number
+    let before = 0
+    for (let lane = firstLane[stratum] as number; lane < end; lane += 1) {
+      if ((low[lane] as number) > (high[lane] as number)) {
+        low[lane] = before
+        high[lane] = before
+      }
+      before = high[lane] as number
+    }
   }
-  return {
-    start,
-    low,
-    high,
-    tube,
-    x: tube.map((at) => index.x[at] as number),
-    y,
-    cost: costsOf(index.cost, tube),
+}
+
+function startsOf(laneOf: Int32Array, lanes: number): Int32Array {
+  const start = new Int32Array(lanes + 1)
+  for (let at = 0; at < laneOf.length; at += 1) {
+    const lane = laneOf[at] as number
+    if (lane >= 0) start[lane + 1] = (start[lane + 1] as number) + 1
   }
+  for (let lane = 0; lane < lanes; lane += 1) start[lane + 1] = (start[lane + 1] as number) + (start[lane] as number)
+  return start
 }
 
 function costRanges(
   { cost, start }: Pick<Lanes, 'cost' | 'start'>,
   firstLane: Int32Array,
 ): Pick<Lanes, 'floor' | 'roof'> {
-  const floor = new Float64Array(firstLane.length - 1)
-  const roof = new Float64Array(firstLane.length - 1)
-  for (let stratum = 0; stratum < floor.length; stratum += 1) {
-    const own = cost.subarray(start[firstLane[stratum] as number], start[firstLane[stratum + 1] as number])
-    floor[stratum] = own.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY)
-    roof[stratum] = own.reduce((most, each) => Math.max(most, each), Number.NEGATIVE_INFINITY)
+  const strata = firstLane.length - 1
+  const floor = new Float64Array(strata).fill(Number.POSITIVE_INFINITY)
+  const roof = new Float64Array(strata).fill(Number.NEGATIVE_INFINITY)
+  for (let stratum = 0; stratum < strata; stratum += 1) {
+    const end = start[firstLane[stratum + 1] as number] as number
+    for (let slot = start[firstLane[stratum] as number] as number; slot < end; slot += 1) {
+      const own = cost[slot] as number
+      if (own < (floor[stratum] as number)) floor[stratum] = own
+      if (own > (roof[stratum] as number)) roof[stratum] = own
+    }
+  }
+  // One without tubes: what comes after it costs no less.
+  for (let stratum = strata - 2; stratum >= 0; stratum -= 1) {
+    floor[stratum] = Math.min(floor[stratum] as number, floor[stratum + 1] as number)
   }
   return { floor, roof }
 }
@@ -201,15 +211,4 @@ function shareOf(laneOf: Int32Array, firstLane: Int32Array, start: Int32Array): 
     if (lane >= 0 && lane < lanes) share[count++] = tube
   }
   return { share, shareStratum: strata - 1 }
-}
-
-/** Place of the last of the edges at or below a value; the first edge is below all. */
-function lastUpTo(edges: Int32Array, value: number): number {
-  let low = 0
-  for (let high = edges.length; high - low > 1; ) {
-    const middle = (low + high) >> 1
-    if ((edges[middle] as number) <= value) low = middle
-    else high = middle
-  }
-  return low
 }
