@@ -5,9 +5,10 @@
  */
 import { pointAt, type ScaledCohort } from './line-up'
 import type { TubePoint } from './ranked-stock'
-import { bestSet, type SetQuery } from './search/best-set'
+import { type BestSet, bestSet, type SetQuery } from './search/best-set'
 import { type Found, found } from './search/found'
 import { comparePlaces } from './search/incumbent'
+import { SetsInTurn } from './search/sets-in-turn'
 import type { SideBalance } from './search/side-balance'
 import { POINTS_PER_YARDSTICK } from './search/spread-cost'
 import { narrowed, reweighed, type Standing } from './standing'
@@ -31,32 +32,41 @@ type Weighed = { readonly choice: Choice; readonly objective: number }
 const PRICE_POINTS = 2 * POINTS_PER_YARDSTICK + 1
 
 export function choose(standings: readonly Standing[], bounds: Bounds): Choice | null {
-  return best(standings.map((each) => weighed(each, bounds, NOBODY)))
+  return best(standings.map((each) => weighed(each, bestSet(each.index, queryOf(each, bounds)))))
 }
 
-const NOBODY: ReadonlySet<number> = new Set()
+/** The sets of each standing, one after another. */
+export type Turn = { readonly standing: Standing; readonly sets: SetsInTurn }
+
+export const turnsOf = (standings: readonly Standing[], bounds: Bounds): Turn[] =>
+  standings.map((standing) => ({ standing, sets: new SetsInTurn(standing.index, queryOf(standing, bounds)) }))
+
+export function chooseFirst(turns: readonly Turn[]): Choice | null {
+  return best(turns.map(({ standing, sets }) => weighed(standing, sets.best())))
+}
 
 /** The next ones, no tube twice nor of those shown. */
-export function chooseFurther(
-  standings: readonly Standing[],
-  bounds: Bounds,
-  shown: readonly Choice[],
-  most: number,
-): Choice[] {
-  const used = new Set(shown.flatMap(({ points }) => points.map(({ rank }) => rank)))
-  const each = standings.map((standing) => ({ standing, found: weighed(standing, bounds, used) }))
+export function chooseFurther(turns: readonly Turn[], shown: readonly Choice[], most: number): Choice[] {
+  for (const turn of turns) for (const choice of shown) leaveOut(turn, choice)
+  const each = turns.map((turn) => ({ turn, found: weighed(turn.standing, turn.sets.best()) }))
   const further: Choice[] = []
   for (;;) {
     const choice = best(each.map(({ found }) => found))
     if (!choice) break
     further.push(choice)
     if (further.length >= most) break
-    for (const { rank } of choice.points) used.add(rank)
     for (const one of each) {
-      if (one.standing.cohort === choice.cohort) one.found = weighed(one.standing, bounds, used)
+      if (one.turn.standing.cohort !== choice.cohort) continue
+      leaveOut(one.turn, choice)
+      one.found = weighed(one.turn.standing, one.turn.sets.best())
     }
   }
   return further
+}
+
+function leaveOut({ standing: { places }, sets }: Turn, { points }: Choice): void {
+  const numbers = points.map(({ rank }) => [rank, lowerBound(places, rank)] as const)
+  sets.leaveOut(numbers.filter(([rank, at]) => places[at] === rank).map(([, at]) => at))
 }
 
 /**
@@ -82,8 +92,11 @@ function leastPriced(standing: Standing, bounds: Bounds): Weighed | null {
   const even = { scale: { ...standing.cohort.scale, currentWeight: 1000, weight: 1000 } }
   const costs = new Float64Array(price.length)
   for (let place = 0; place < costs.length; place += 1) costs[place] = (price[place] as number) * PRICE_POINTS
-  const among = (some: Int32Array) =>
-    weighed(reweighed(narrowed(standing, some, costs), costs, even), bounds, NOBODY, true)
+  const among = (some: Int32Array) => {
+    const each = reweighed(narrowed(standing, some, costs), costs, even)
+    const { xYard, yYard } = each.scale
+    return weighed(each, bestSet(each.index, { ...queryOf(each, bounds), xLimit: xYard, yLimit: yYard }))
+  }
   if (places.length <= 2 * FEW) return among(places)
   const cheapest = firstOf(byPrice, places, FEW)
   const first = among(cheapest.toSorted())
@@ -105,34 +118,15 @@ function firstOf(order: Int32Array, places: Int32Array, most: number): Int32Arra
   return first.subarray(0, count)
 }
 
-function weighed(
-  { cohort, running, places, index, scale, charge }: Standing,
-  { count, cap, sides }: Bounds,
-  used: ReadonlySet<number>,
-  withinYardsticks = false,
-): Weighed | null {
-  const query: SetQuery = {
-    count,
-    scale,
-    priceCap: cap,
-    ...(sides ? { balance: sides } : {}),
-    ...(used.size > 0 ? { excluded: numbersOf(used, places) } : {}),
-    ...(withinYardsticks ? { xLimit: scale.xYard, yLimit: scale.yYard } : {}),
-  }
-  const set = bestSet(index, query)
+const queryOf = ({ scale }: Standing, { count, cap, sides }: Bounds): SetQuery => ({
+  ...{ count, scale, priceCap: cap },
+  ...(sides ? { balance: sides } : {}),
+})
+
+function weighed({ cohort, running, places, charge }: Standing, set: BestSet | null): Weighed | null {
   if (!set) return null
   const chosen = set.places.map((number) => pointAt(running, places[number] as number))
   return { choice: { cohort, points: chosen, found: found(chosen) }, objective: set.objective + charge }
-}
-
-/** A 1 at each of those places. */
-function numbersOf(used: ReadonlySet<number>, places: Int32Array): Uint8Array {
-  const numbers = new Uint8Array(places.length)
-  for (const place of used) {
-    const at = lowerBound(places, place)
-    if (places[at] === place) numbers[at] = 1
-  }
-  return numbers
 }
 
 function lowerBound(rising: Int32Array, wanted: number): number {

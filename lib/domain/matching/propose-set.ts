@@ -7,7 +7,7 @@
  */
 import type { Candidate, MatchLimits, SocketDemand } from './candidate'
 import { carriedStock } from './carried-stock'
-import { type Bounds, type Choice, choose, chooseFurther, chooseLeastPrice } from './choose'
+import { type Bounds, type Choice, choose, chooseFirst, chooseFurther, chooseLeastPrice, turnsOf } from './choose'
 import type { Numbers } from './cohort'
 import type { Costs } from './kept-index'
 import { leftOut } from './left-out'
@@ -112,7 +112,8 @@ function chosen(scene: Scene): Choices {
   const members = cohorts.map((cohort) => cohort.members)
   const costs = costsOf(scene, limits.weights, members)
   const all = cohorts.map((cohort) => standing(cohort, running, costs))
-  const best = choose(all, bounds)
+  const turns = turnsOf(all, bounds)
+  const best = chooseFirst(turns)
   if (!best) return { best, closest: null, safe: null, leastPrice: null, further: [] }
   const closely = costsOf(scene, closenessOf(limits.weights), members)
   const closest = choose(
@@ -122,7 +123,7 @@ function chosen(scene: Scene): Choices {
   const safe = safest(scene, { all, best }, bounds)
   const leastPrice = chooseLeastPrice(all, bounds)
   const shown = [best, closest, safe, leastPrice].filter((choice) => choice !== null)
-  return { best, closest, safe, leastPrice, further: chooseFurther(all, bounds, shown, FURTHER_SETS) }
+  return { best, closest, safe, leastPrice, further: chooseFurther(turns, shown, FURTHER_SETS) }
 }
 
 /** Microamps in one yardstick. */

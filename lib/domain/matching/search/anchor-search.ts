@@ -21,9 +21,35 @@ import { SetGrowth } from './set-growth'
 
 /** Anchors of the share that are searched first. */
 const PROMISING = 32
+/** Of the slack. */
+const AHEAD = 1 / 8
 
 export function searchAnchors(field: Field, incumbent: Incumbent): void {
-  if (field.lanes.strata > 0) new AnchorSearch(field, incumbent).run()
+  if (field.lanes.strata > 0) new AnchorSearch(field, incumbent).run(null)
+}
+
+type Bounded = { readonly anchor: number; readonly bound: number }
+
+/** Every anchor that may have a set which counts no more than the limit, with a lower bound of its sets; by that. */
+export type Shortlist = { readonly limit: number; readonly anchors: readonly Bounded[] }
+
+/**
+ * The same, with the anchors noted that come close: those the next best set can have, unless it
+ * counts above the limit. The bounds hold as well when further tubes are left out.
+ */
+export function searchAndNote(field: Field, incumbent: Incumbent): Shortlist {
+  if (field.lanes.strata === 0) return { limit: Number.POSITIVE_INFINITY, anchors: [] }
+  const noted: Bounded[] = []
+  const search = new AnchorSearch(field, incumbent)
+  search.run(noted)
+  const limit = search.reach()
+  const anchors = noted.filter(({ bound }) => bound <= limit).sort((a, b) => a.bound - b.bound)
+  return { limit, anchors }
+}
+
+/** Only sets with the anchors of a shortlist; the ceiling is no higher than its limit. */
+export function searchAmong(field: Field, incumbent: Incumbent, { anchors }: Shortlist): void {
+  if (field.lanes.strata > 0) new AnchorSearch(field, incumbent).among(anchors)
 }
 
 class AnchorSearch {
@@ -32,28 +58,48 @@ class AnchorSearch {
   private readonly growth: SetGrowth
   private readonly count: number
   private readonly lastStratum: number
+  /** An objective above it was of no use from the beginning. */
+  private readonly highest: number
   /** By rising bound. */
-  private readonly promising: { readonly anchor: number; readonly bound: number }[] = []
+  private readonly promising: Bounded[] = []
 
   constructor(
     private readonly field: Field,
     private readonly incumbent: Incumbent,
   ) {
-    this.companions = new Companions(field, incumbent)
+    this.companions = new Companions(field, incumbent.terms)
     this.count = incumbent.terms.count
     this.bounds = new CompanionBounds(field, this.count - 1)
     this.growth = new SetGrowth(field, incumbent)
     this.lastStratum = field.lanes.strata - 1
+    this.highest = incumbent.ceiling
   }
 
-  run(): void {
+  run(noted: Bounded[] | null): void {
     offerFirstSets(this.field, this.incumbent)
     this.share()
     for (const { anchor } of this.promising) {
       this.companions.turnTo(anchor)
-      this.search(anchor)
+      if (this.mayBeAnchor(anchor, this.incumbent.ceiling)) this.search(anchor, this.incumbent.ceiling)
     }
-    this.all()
+    this.all(noted)
+  }
+
+  among(anchors: readonly Bounded[]): void {
+    for (const { anchor, bound } of anchors) {
+      const { ceiling } = this.incumbent
+      if (bound > ceiling) return
+      if (!this.mayBeAnchor(anchor, ceiling)) continue
+      this.companions.turnTo(anchor)
+      this.search(anchor, ceiling)
+    }
+  }
+
+  /** How far above the ceiling anchors are noted: a share of what a set counts above the cheapest tubes. */
+  reach(): number {
+    const { ceiling } = this.incumbent
+    const slack = ceiling - this.count * (this.field.lanes.floor[0] as number)
+    return Math.min(this.highest, ceiling + AHEAD * slack)
   }
 
   private share(): void {
@@ -62,7 +108,9 @@ class AnchorSearch {
     for (let at = 0; at < share.length; at += 1) {
       const anchor = share[at] as number
       this.companions.advance(anchor)
-      if (this.mayBeAnchor(anchor) && this.hasCompanions(anchor, shareStratum)) this.promise(anchor)
+      if (!this.mayBeAnchor(anchor, this.incumbent.ceiling)) continue
+      this.gather(anchor, shareStratum, this.incumbent.ceiling)
+      if (this.isOfUse(anchor)) this.promise(anchor)
     }
   }
 
@@ -76,29 +124,40 @@ class AnchorSearch {
     promising.splice(to < 0 ? promising.length : to, 0, { anchor, bound })
   }
 
-  private all(): void {
-    const { field, companions } = this
+  private all(noted: Bounded[] | null): void {
+    const { field, companions, incumbent } = this
     const { laneOf } = field.lanes
     companions.rewind()
     for (let tube = 0; tube < field.size; tube += 1) {
       if ((laneOf[tube] as number) < 0) continue
       companions.advance(tube)
-      if (this.mayBeAnchor(tube)) this.search(tube)
+      const reach = noted === null ? incumbent.ceiling : this.reach()
+      if (!this.mayBeAnchor(tube, reach)) continue
+      this.search(tube, reach)
+      const bound = this.bounds.least
+      if (noted !== null && bound <= reach && bound < Number.POSITIVE_INFINITY) noted.push({ anchor: tube, bound })
     }
   }
 
-  private mayBeAnchor(tube: number): boolean {
+  private mayBeAnchor(tube: number, ceiling: number): boolean {
     const { field } = this
-    if (this.count * (field.cost[tube] as number) > this.incumbent.ceiling) return false
+    if (this.count * (field.cost[tube] as number) > ceiling) return false
     return (field.lanes.twinRank[tube] as number) < field.mostTwins && admits(field, tube)
   }
 
-  private hasCompanions(anchor: number, lastStratum: number): boolean {
+  /** Those that can be in a set with the anchor that counts no more than so much, and bounds of such sets. */
+  private gather(anchor: number, lastStratum: number, ceiling: number): void {
     const { companions, bounds } = this
-    companions.gather(anchor, lastStratum)
-    if (companions.count < this.count - 1) return false
-    companions.bound(bounds)
+    companions.gather(anchor, lastStratum, ceiling)
+    if (companions.count < this.count - 1) bounds.least = Number.POSITIVE_INFINITY
+    else companions.bound(bounds)
+  }
+
+  /** After `gather`. */
+  private isOfUse(anchor: number): boolean {
+    const { bounds } = this
     const { ceiling, best } = this.incumbent
+    if (bounds.least === Number.POSITIVE_INFINITY) return false
     if (bounds.least < ceiling || best === null) return bounds.least <= ceiling
     const { place } = this.field
     // At best as good as the best one: of use only with an earlier mark, or the same first one.
@@ -106,8 +165,9 @@ class AnchorSearch {
     return bounds.least === ceiling && ((place[anchor] as number) <= first || bounds.earliest() <= first)
   }
 
-  private search(anchor: number): void {
-    if (!this.hasCompanions(anchor, this.lastStratum)) return
+  private search(anchor: number, reach: number): void {
+    this.gather(anchor, this.lastStratum, reach)
+    if (!this.isOfUse(anchor)) return
     this.incumbent.offer(this.field, [anchor, ...this.bounds.nearest()])
     const left = this.bounds.within(this.incumbent.ceiling)
     if (left.length >= this.count - 1) this.growth.from(anchor, left)

@@ -54,28 +54,45 @@ const MOST_TUBES = 8
 export function bestSet(index: SetIndex, query: SetQuery): BestSet | null {
   assertQuery(index, query)
   if (index.size < query.count) return null
+  return withinCap(query, (priceCap) => held(index, query, priceCap))
+}
+
+/** Found sooner without a limit on the price; most often it keeps it, and is then the best with it. */
+export function withinCap(query: SetQuery, find: (priceCap: number) => Held | null): BestSet | null {
   const { priceCap = Number.POSITIVE_INFINITY } = query
-  // Found sooner without a limit on the price; most often it keeps it, and is then the best with it.
-  const unlimited = held(index, query, Number.POSITIVE_INFINITY)
-  const best = unlimited && unlimited.price > priceCap ? held(index, query, priceCap) : unlimited
+  const unlimited = find(Number.POSITIVE_INFINITY)
+  const best = unlimited && unlimited.price > priceCap ? find(priceCap) : unlimited
   return best && described(best, query)
 }
 
 function held(index: SetIndex, query: SetQuery, priceCap: number): Held | null {
-  const terms: Terms = {
-    count: query.count,
-    scale: query.scale,
-    xLimit: query.xLimit ?? Number.POSITIVE_INFINITY,
-    yLimit: query.yLimit ?? Number.POSITIVE_INFINITY,
-    priceCap,
-    balance: query.balance && query.balance.weight > 0 ? query.balance : null,
-  }
-  const { adjustments = null, excluded = null } = query
-  const running = runningOf(index, { adjustments, excluded, highestPrice: dearest(index, terms) })
+  const terms = termsOf(query, priceCap)
+  const running = inTheRunning(index, terms, query)
   const incumbent = new Incumbent(terms, query.ceiling ?? Number.POSITIVE_INFINITY)
-  if (query.count === 1) offerSingle(running, incumbent)
-  else searchAnchors(fieldOf(running, terms), incumbent)
+  if (query.count === 1) return single(running, incumbent)
+  searchAnchors(fieldOf(running, terms), incumbent)
   return incumbent.best
+}
+
+export const termsOf = ({ count, scale, xLimit, yLimit, balance }: SetQuery, priceCap: number): Terms => ({
+  count,
+  scale,
+  xLimit: xLimit ?? Number.POSITIVE_INFINITY,
+  yLimit: yLimit ?? Number.POSITIVE_INFINITY,
+  priceCap,
+  balance: balance && balance.weight > 0 ? balance : null,
+})
+
+export function inTheRunning(
+  index: SetIndex,
+  terms: Terms,
+  { adjustments, excluded }: Pick<SetQuery, 'adjustments' | 'excluded'>,
+): Running {
+  return runningOf(index, {
+    adjustments: adjustments ?? null,
+    excluded: excluded ?? null,
+    highestPrice: dearest(index, terms),
+  })
 }
 
 /** What one tube may cost beside the cheapest others; ignores which of them are left out, so errs to the high side. */
@@ -92,7 +109,7 @@ function dearest({ price }: SetIndex, { count, priceCap }: Terms): number {
   return priceCap - least.reduce((total, each) => total + each, 0)
 }
 
-function offerSingle(running: Running, incumbent: Incumbent): void {
+export function single(running: Running, incumbent: Incumbent): Held | null {
   const { cost, place, size } = running
   let best = -1
   for (let at = 0; at < size; at += 1) {
@@ -101,6 +118,7 @@ function offerSingle(running: Running, incumbent: Incumbent): void {
     if (order < 0 || (order === 0 && (place[at] as number) < (place[best] as number))) best = at
   }
   if (best >= 0) incumbent.offer(running, [best])
+  return incumbent.best
 }
 
 function described(held: Held, { scale, adjustments, balance: weighed }: SetQuery): BestSet {
@@ -112,7 +130,7 @@ function described(held: Held, { scale, adjustments, balance: weighed }: SetQuer
   return weighed ? { ...set, balance } : set
 }
 
-function assertQuery({ size }: SetIndex, { count, scale, balance, excluded }: SetQuery): void {
+export function assertQuery({ size }: SetIndex, { count, scale, balance, excluded }: SetQuery): void {
   if (!Number.isInteger(count) || count < 1 || count > MOST_TUBES) {
     throw new Error(`A set has 1 to ${MOST_TUBES} tubes, got ${count}`)
   }

@@ -11,7 +11,7 @@
 import type { CompanionBounds } from './companion-bounds'
 import { FewLowest } from './few-lowest'
 import type { Field } from './field'
-import type { Incumbent } from './incumbent'
+import type { Terms } from './incumbent'
 import type { Lanes } from './lanes'
 import { admits } from './running'
 import { sortOutward } from './sort-outward'
@@ -40,12 +40,12 @@ export class Companions {
 
   constructor(
     private readonly field: Field,
-    private readonly incumbent: Incumbent,
+    private readonly terms: Terms,
   ) {
     this.lanes = field.lanes
-    this.scale = incumbent.terms.scale
+    this.scale = terms.scale
     this.next = this.lanes.start.slice()
-    this.others = incumbent.terms.count - 1
+    this.others = terms.count - 1
     this.cheapest = new FewLowest(this.others)
   }
 
@@ -74,12 +74,12 @@ export class Companions {
     }
   }
 
-  /** From the strata up to the last; the tube last told is the anchor. */
-  gather(anchor: number, last: number): void {
+  /** From the strata up to the last, in sets that count no more than the ceiling; the tube last told is the anchor. */
+  gather(anchor: number, last: number, ceiling: number): void {
     const { field, lanes, others } = this
     const cheapest = this.cheapest.values
     const own = field.cost[anchor] as number
-    const room = this.incumbent.ceiling - own
+    const room = ceiling - own
     this.settle(anchor, own)
     let stratum = 0
     while (stratum < last && (lanes.floor[stratum + 1] as number) <= own) stratum += 1
@@ -110,7 +110,7 @@ export class Companions {
     const { lanes, scale, anchorY } = this
     const { low, high, firstLane } = lanes
     const slack = rest - floor
-    const ratio = 1 + Math.min(widestY(scale, slack), this.incumbent.terms.yLimit / 10_000)
+    const ratio = 1 + Math.min(widestY(scale, slack), this.terms.yLimit / 10_000)
     const bottom = anchorY / ratio - 1
     const top = anchorY * ratio + 1
     this.bottom = bottom
@@ -119,7 +119,7 @@ export class Companions {
     const leftToo = (lanes.roof[stratum] as number) > this.anchorCost
     for (let lane = this.firstReaching(bottom, stratum); lane < end && (low[lane] as number) <= top; lane += 1) {
       const apart = slack - this.ySpreadTo(low[lane] as number, high[lane] as number)
-      if (apart >= 0) this.look(lane, rest, Math.min(widestX(scale, apart), this.incumbent.terms.xLimit), leftToo)
+      if (apart >= 0) this.look(lane, rest, Math.min(widestX(scale, apart), this.terms.xLimit), leftToo)
     }
   }
 

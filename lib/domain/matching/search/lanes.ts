@@ -30,6 +30,8 @@ export type Lanes = {
   /** Of each tube; −1: it can be of no use. */
   readonly laneOf: Int32Array
   readonly twinRank: Uint8Array
+  /** Of those in a lane. */
+  readonly highestRank: number
   /** Tubes that stand in no lane, those out aside. */
   readonly leftOut: number
   /** A small share of the cheapest, by number, and the last stratum of them. Empty where there are few tubes. */
@@ -65,9 +67,19 @@ export function layOut(index: Running, terms: LaneTerms): Lanes {
     ...filled,
     laneOf,
     twinRank,
+    highestRank: highestRank(twinRank),
     leftOut: index.size - gone - taken,
     ...shareOf(laneOf, firstLane, filled.start),
   }
+}
+
+function highestRank(twinRank: Uint8Array): number {
+  let highest = 0
+  for (let tube = 0; tube < twinRank.length; tube += 1) {
+    const rank = twinRank[tube] as number
+    if (rank < TWINS && rank > highest) highest = rank
+  }
+  return highest
 }
 
 /** Of a tube that is left aside. */
