@@ -44,3 +44,13 @@ export function placeNow(old: number, runs: readonly Run[]): number {
   const run = runs[low - 1]
   return run && old < run.old + run.length ? run.to + old - run.old : -1
 }
+
+/** Two changes as one: per place after both, where the same tube stood before either; −1: new since. */
+export function movedTwice(first: Int32Array, then: Int32Array): Int32Array {
+  const from = new Int32Array(then.length)
+  for (let at = 0; at < from.length; at += 1) {
+    const between = then[at] as number
+    from[at] = between < 0 ? -1 : (first[between] as number)
+  }
+  return from
+}

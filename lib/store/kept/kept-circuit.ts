@@ -1,5 +1,5 @@
 /** What every tube of a kept stock would do in one amplifier: worked out once, and anew only for tubes that changed. */
-import { type ComparedFigures, comparedFigures, movedFigures } from '@/lib/domain/matching/line-up'
+import type { ComparedFigures } from '@/lib/domain/matching/line-up'
 import {
   movedColumns,
   openColumns,
@@ -7,10 +7,12 @@ import {
   STANDS,
   setPredicted,
 } from '@/lib/domain/matching/predicted-columns'
+import { movedTwice } from '@/lib/domain/matching/runs'
 import { type ChangedStock, type StockInOrder, tubeAt } from '@/lib/domain/matching/stock-in-order'
 import type { ProposableTube } from '@/lib/domain/stock/proposed-from-stock'
 import type { TubePredictor } from '@/lib/domain/stock/stock-predictions'
 import { amps } from '@/lib/domain/units'
+import { KeptFigures } from './kept-figures'
 import type { Slices } from './slices'
 
 export type PredictedStock = { readonly predicted: PredictedColumns; readonly figures: ComparedFigures }
@@ -20,10 +22,9 @@ export type ReadStock = { readonly stock: StockInOrder; readonly screenCurrent: 
 
 export class KeptCircuit {
   private columns: PredictedColumns
-  /** Null: to be laid out. */
-  private figures: ComparedFigures | null = null
-  /** Since the figures were laid out. */
-  private change: ChangedStock | null = null
+  private readonly figures = new KeptFigures()
+  /** Changes of the stock since it was asked about last. */
+  private behind: { readonly from: Int32Array; readonly gone: Set<string> } | null = null
 
   constructor(
     private readonly predictor: TubePredictor,
@@ -36,14 +37,24 @@ export class KeptCircuit {
     return this.columns.stands.length
   }
 
-  moveTo(change: ChangedStock, gone: Iterable<string>): void {
-    this.columns = movedColumns(this.columns, change.from, gone)
-    if (this.change) this.figures = null
-    this.change = change
+  /** Followed only when the circuit is asked about: columns are many, and most circuits are not asked about again soon. */
+  moveTo({ from }: ChangedStock, gone: Iterable<string>): void {
+    const ids = this.behind?.gone ?? new Set<string>()
+    for (const id of gone) ids.add(id)
+    this.behind = { from: this.behind ? movedTwice(this.behind.from, from) : from, gone: ids }
+  }
+
+  private follow(stock: StockInOrder): void {
+    if (!this.behind) return
+    const { from, gone } = this.behind
+    this.columns = movedColumns(this.columns, from, gone)
+    this.figures.moveTo({ stock, from })
+    this.behind = null
   }
 
   /** `compared`: the same stock, its readings carried over to one instrument; every tube as at the call before. */
   async complete(read: ReadStock, compared: StockInOrder, slices: Slices): Promise<PredictedStock> {
+    this.follow(read.stock)
     const { stands } = this.columns
     for (let place = 0; place < stands.length; place += 1) {
       if (stands[place] !== STANDS.open) continue
@@ -51,15 +62,7 @@ export class KeptCircuit {
       setPredicted(this.columns, place, read.stock.tubeIds[place] as string, tube && this.predictor(tube))
       await slices.pause()
     }
-    return { predicted: this.columns, figures: this.laidOut(read.stock) }
-  }
-
-  private laidOut(stock: StockInOrder): ComparedFigures {
-    const { figures, change, columns } = this
-    if (figures && !change) return figures
-    this.figures = figures && change ? movedFigures(figures, change, columns) : comparedFigures(stock, columns)
-    this.change = null
-    return this.figures
+    return { predicted: this.columns, figures: this.figures.laidOut(read.stock, this.columns) }
   }
 }
 

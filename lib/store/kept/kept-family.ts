@@ -8,7 +8,7 @@
  */
 import type { Carrying, TubeState } from '@/lib/domain/matching/candidate'
 import { type CarryScope, carriedStock } from '@/lib/domain/matching/carried-stock'
-import { type ComparedFigures, comparedFigures, movedFigures, type Running } from '@/lib/domain/matching/line-up'
+import { comparedFigures, type Running } from '@/lib/domain/matching/line-up'
 import { copyRuns, placeNow, runsOf } from '@/lib/domain/matching/runs'
 import {
   type ChangedStock,
@@ -24,6 +24,7 @@ import type { TubePredictor } from '@/lib/domain/stock/stock-predictions'
 import type { StockedTube } from '@/lib/domain/stock/tube'
 import { listIdsInStock, listStockOf } from '../tube'
 import { KeptCircuit, type ReadStock } from './kept-circuit'
+import { KeptFigures } from './kept-figures'
 import { Slices } from './slices'
 import type { TubeChanges } from './tube-writes'
 
@@ -33,7 +34,7 @@ type Read = ReadStock & {
 }
 
 /** `figures`: at the test point. */
-type Kept = Read & { readonly figures: ComparedFigures }
+type Kept = Read & { readonly figures: KeptFigures }
 
 export type KeptView = Pick<CandidateView, 'catalogue' | 'timeZone'>
 
@@ -43,10 +44,12 @@ const LAID_AT_ONCE = 4 * ASKED_AT_ONCE
 /** More changes than this share, and the stock is read anew. */
 const MOST_CHANGED = 0.25
 
-const noneYet = (): Kept => {
-  const stock = stockInOrder([])
-  return { stock, figures: comparedFigures(stock, null), screenCurrent: new Float64Array(0), held: new Map() }
-}
+const noneYet = (): Kept => ({
+  stock: stockInOrder([]),
+  figures: new KeptFigures(),
+  screenCurrent: new Float64Array(0),
+  held: new Map(),
+})
 
 export class KeptFamily {
   private kept = noneYet()
@@ -111,7 +114,7 @@ export class KeptFamily {
       const tubes = await this.tubesOf(ids.slice(from, from + LAID_AT_ONCE), slices)
       read = changed(read, new Set(), tubes, view).read
     }
-    this.kept = { ...read, figures: comparedFigures(read.stock, null) }
+    this.kept = { ...read, figures: new KeptFigures() }
   }
 
   private async readAnew(ids: readonly string[], view: KeptView): Promise<void> {
@@ -124,7 +127,9 @@ export class KeptFamily {
       return
     }
     const { read, change } = changed(this.kept, places, tubes, view)
-    this.kept = { ...read, figures: movedFigures(this.kept.figures, change, null) }
+    const { figures } = this.kept
+    figures.moveTo(change)
+    this.kept = { ...read, figures }
     for (const circuit of this.circuits.values()) circuit.moveTo(change, ids)
   }
 
@@ -155,7 +160,8 @@ export class KeptFamily {
 
   atTestPoint(carrying: Carrying | undefined): Running {
     const stock = this.carried(carrying, 'same-point')
-    const figures = stock === this.kept.stock ? this.kept.figures : comparedFigures(stock, null)
+    const isAsRead = stock === this.kept.stock
+    const figures = isAsRead ? this.kept.figures.laidOut(stock, null) : comparedFigures(stock, null)
     return { stock, predicted: null, ...figures }
   }
 
