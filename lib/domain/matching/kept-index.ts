@@ -10,7 +10,8 @@ import { costsOf, type SetIndex } from './search/set-index'
 /** Points by place in the stock. */
 export type Costs = Float64Array
 
-type Points = Omit<SetIndex, 'cost'>
+/** `inStock`: where each stands in the stock. */
+type Points = { readonly all: Omit<SetIndex, 'cost'>; readonly inStock: Int32Array }
 
 /** Indexes of the same tubes share all but their costs. Of both lists the latest stands last. */
 type Kept = { readonly places: Int32Array; readonly points: Points; readonly weighed: Weighed[] }
@@ -23,14 +24,14 @@ const MOST_KEPT = 4
 const LONG = 1000
 
 export function indexOf(places: Int32Array, { byCurrent }: Pick<Running, 'byCurrent'>, costs: Costs): SetIndex {
-  if (places.length < LONG) return weighedBy(newPoints(places, byCurrent), places, costs)
+  if (places.length < LONG) return weighedBy(newPoints(places, byCurrent), costs)
   const kept = lately.get(byCurrent) ?? []
   lately.set(byCurrent, kept)
   const same = latest(kept, (each) => sameNumbers(each.places, places))
   const { points, weighed } = same ?? added(kept, { places, points: newPoints(places, byCurrent), weighed: [] })
   const known = latest(weighed, (each) => sameAt(places, each.costs, costs))
   if (known) return known.index
-  const index = weighedBy(points, places, costs)
+  const index = weighedBy(points, costs)
   weighed.push({ costs, index })
   dropBeyond(kept, MOST_KEPT * byCurrent.place.length)
   return index
@@ -79,30 +80,26 @@ function sameAt(places: Int32Array, a: Costs, b: Costs): boolean {
 /** What `setIndex` makes of these tubes: the stock is in the order of currents already. */
 function newPoints(places: Int32Array, byCurrent: Running['byCurrent']): Points {
   const size = places.length
-  if (size === byCurrent.place.length) return { size, ...byCurrent }
+  if (size === byCurrent.place.length) return { all: { size, ...byCurrent }, inStock: byCurrent.place }
   const numberOf = new Int32Array(byCurrent.place.length).fill(-1)
   for (let at = 0; at < size; at += 1) numberOf[places[at] as number] = at
   const [place, x, y, price] = [new Int32Array(size), new Int32Array(size), new Int32Array(size), new Int32Array(size)]
+  const inStock = new Int32Array(size)
   let to = 0
   for (let at = 0; at < byCurrent.place.length; at += 1) {
-    const number = numberOf[byCurrent.place[at] as number] as number
+    const there = byCurrent.place[at] as number
+    const number = numberOf[there] as number
     if (number < 0) continue
+    inStock[to] = there
     place[to] = number
     x[to] = byCurrent.x[at] as number
     y[to] = byCurrent.y[at] as number
     price[to] = byCurrent.price[at] as number
     to += 1
   }
-  return { size, place, x, y, price }
+  return { all: { size, place, x, y, price }, inStock }
 }
 
-function weighedBy(points: Points, places: Int32Array, costs: Costs): SetIndex {
-  return { ...points, cost: costsOf(costs, placesOf(points, places)) }
-}
-
-/** In the order of the points. */
-function placesOf({ size, place }: Points, places: Int32Array): Int32Array {
-  const at = new Int32Array(size)
-  for (let number = 0; number < size; number += 1) at[number] = places[place[number] as number] as number
-  return at
+function weighedBy({ all, inStock }: Points, costs: Costs): SetIndex {
+  return { ...all, cost: costsOf(costs, inStock) }
 }
