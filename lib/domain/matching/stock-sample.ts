@@ -18,7 +18,7 @@ export type StockSample = {
   readonly every: number
 }
 
-const MOST_POINTS = 1500
+const MOST_POINTS = 600
 
 export function stockSample(running: Running, chosen: SetOption | null): StockSample {
   const { stock } = running

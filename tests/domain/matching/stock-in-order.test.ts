@@ -152,18 +152,18 @@ describe('a stock of 6,000', () => {
     )
   })
 
-  it('is drawn as 1,500 points, every fourth in the order of marks, and the set beside them', () => {
+  it('is drawn as 600 points, every tenth in the order of marks, and the set beside them', () => {
     const { best } = proposeFrom(running, aDemand(2), limits)
     const { points, all: count, every } = stockSample(running, best)
-    expect([count, every]).toEqual([6000, 4])
+    expect([count, every]).toEqual([6000, 10])
     expect(
       points
         .filter(({ chosen }) => chosen)
         .map(({ tubeId }) => tubeId)
         .sort(),
     ).toEqual(best?.tubes.map(({ candidate }) => candidate.tubeId).sort())
-    expect(points.filter(({ chosen }) => !chosen).every(({ mark }) => Number(mark.slice(2)) % 4 === 0)).toBe(true)
-    expect(points.length).toBeLessThanOrEqual(1502)
+    expect(points.filter(({ chosen }) => !chosen).every(({ mark }) => Number(mark.slice(2)) % 10 === 0)).toBe(true)
+    expect(points.length).toBeLessThanOrEqual(602)
   })
 })
 
