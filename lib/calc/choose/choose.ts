@@ -1,76 +1,20 @@
 /** `calc choose`: the best set out of a stock for a group of sockets, the ready-made ones, and why others lost. */
-import { z } from 'zod'
 import { calculator, type Faults, faultsOf, together } from '@/lib/calc/calculator'
+import type { InputFault } from '@/lib/calc/input/input-fault'
 import { knownTube } from '@/lib/calc/input/known-tube'
-import { wordSet } from '@/lib/calc/input/word-set'
-import { figure } from '@/lib/calc/output/figure'
 import { twice } from '@/lib/calc/share/share'
-import {
-  compareOn,
-  setLimits,
-  stockedTube,
-  testerCorrections,
-  testPlace,
-  wantedSet,
-} from '@/lib/calc/share/share-input'
 import { candidateOf, carryingOf, demandOf, limitsOf } from '@/lib/calc/share/share-order'
-import { setReport } from '@/lib/calc/share/share-report'
-import {
-  exclusionText,
-  gradeText,
-  lostText,
-  type MatchingFormat,
-  proposalText,
-  relaxationText,
-  setCautionText,
-} from '@/lib/domain/matching/matching-text'
-import type { Proposal, SetOption } from '@/lib/domain/matching/proposal'
+import type { SocketDemand } from '@/lib/domain/matching/candidate'
+import { type MatchWeights, USUAL_WEIGHTS } from '@/lib/domain/matching/match-weights'
 import { proposeSet } from '@/lib/domain/matching/propose-set'
 import { fail, ok, type Result } from '@/lib/domain/result'
-import { wordsFor } from '@/lib/domain/words'
+import { amps } from '@/lib/domain/units'
+import { arrangementIn, predictionsIn } from './choose-circuit'
+import { type ChooseGiven, chooseInput } from './choose-input'
+import { chooseReport } from './choose-report'
 
-const input = z.strictObject({
-  set: wantedSet.describe('What the sockets want.'),
-  test: testPlace.describe('Where the tubes were read that say nothing else.'),
-  stock: z.array(stockedTube).max(100_000),
-  limits: setLimits,
-  corrections: testerCorrections,
-  compareOn,
-  words: wordSet,
-})
-
-type Given = z.output<typeof input>
-
-function optionReport(option: SetOption, proposal: Proposal, format: MatchingFormat): object {
-  return {
-    ...setReport(option),
-    score: figure(option.score),
-    match: gradeText(option.match, proposal.yardsticks, option.predicted),
-    lost: lostText(option, format),
-    cautions: option.cautions.map(setCautionText),
-  }
-}
-
-function report(proposal: Proposal, { words, set }: Given): object {
-  const format: MatchingFormat = { words: wordsFor(words), formatMoney: (amount) => (amount / 100).toFixed(2) }
-  const shown = (option: SetOption | null) => option && optionReport(option, proposal, format)
-  return {
-    inWords: proposalText(proposal, set.count, format),
-    best: shown(proposal.best),
-    safeWorking: shown(proposal.safe),
-    closestMatch: shown(proposal.closest),
-    bestValue: shown(proposal.leastPrice),
-    next: proposal.next.map(shown),
-    leftOut: proposal.excluded.map(({ candidate, reasons }) => ({
-      mark: candidate.mark,
-      inWords: reasons.map((reason) => exclusionText(reason, format)).join(' '),
-    })),
-    relax: proposal.relax.map((each) => relaxationText(each, format)),
-  }
-}
-
-function calculate(given: Given): Result<object, Faults> {
-  const { set, stock, test, limits } = given
+function calculate(given: ChooseGiven): Result<object, Faults> {
+  const { set, stock, test, circuit } = given
   const again = twice(
     stock.map(({ mark }) => mark),
     'stock',
@@ -82,13 +26,46 @@ function calculate(given: Given): Result<object, Faults> {
     ...stock.map(({ type }, at) => knownTube(type, `stock[${at}].type`)),
   ])
   if (!known.ok) return known
+  const demand = socketDemand(given)
+  const weights = weighing(given, demand)
+  if (!weights.ok) return weights
   const candidates = stock.map((tube) => candidateOf(tube, test))
-  return ok(report(proposeSet(candidates, demandOf(set), { ...limitsOf(limits), carrying: carryingOf(given) }), given))
+  const carrying = carryingOf(given)
+  const predictions = circuit ? predictionsIn(circuit, given, { candidates, carrying }) : null
+  if (predictions && !predictions.ok) return predictions
+  const limits = { ...limitsOf(given.limits), carrying, weights: weights.value }
+  const compared = predictions ? { ...limits, predictions: predictions.value } : limits
+  return ok(chooseReport(proposeSet(candidates, demand, compared), given))
+}
+
+function socketDemand({ set, circuit }: ChooseGiven): SocketDemand {
+  const { arrangement, aimMilliamps } = set
+  const demand = demandOf(set)
+  return {
+    ...demand,
+    arrangement: arrangement ?? (circuit ? arrangementIn(circuit, set.pushPull) : demand.arrangement),
+    aim: aimMilliamps === undefined ? null : amps(aimMilliamps / 1000),
+  }
+}
+
+/** The search counts in thousandths. */
+function weighing({ weights }: ChooseGiven, { arrangement }: SocketDemand): Result<MatchWeights, Faults> {
+  const given = Object.entries(weights).flatMap(([part, weight]) =>
+    weight === undefined ? [] : [[part, Math.round(1000 * weight) / 1000] as const],
+  )
+  const all: MatchWeights = { ...USUAL_WEIGHTS[arrangement], ...Object.fromEntries(given) }
+  return all.currentSpread + all.slopeSpread === 0 ? fail([NO_SPREAD]) : ok(all)
+}
+
+const NO_SPREAD: InputFault = {
+  code: 'no-spread-weighed',
+  path: 'weights',
+  sentence: 'weights.currentSpread and weights.slopeSpread are both 0; one of them must be above 0.',
 }
 
 export const choose = calculator({
   title: 'A matched set out of a stock',
-  input,
+  input: chooseInput,
   example: {
     set: { type: '6L6GC', count: 2, plateToCathodeVolts: 430, idleWatts: 18 },
     test: { instrument: 'Tester 1', plateVolts: 250, screenVolts: 250, gridVolts: -14 },

@@ -1,4 +1,4 @@
-/** The output stage of an input, with the proposed tubes in their sockets. */
+/** The output stage of an input, with tubes in its sockets. */
 
 import type { InputFault } from '@/lib/calc/input/input-fault'
 import { knownTube } from '@/lib/calc/input/known-tube'
@@ -6,13 +6,13 @@ import type { OutputStage, OutputTube, ScreenFeed, Supply } from '@/lib/domain/c
 import { rectifierModel } from '@/lib/domain/model/type-model'
 import { fail, ok, type Result } from '@/lib/domain/result'
 import { amps, ohms, ratio, volts } from '@/lib/domain/units'
-import type { InCircuit } from './predict-input'
+import type { InCircuit, StageInput } from './predict-input'
 import type { ProposedTube } from './proposed-tube'
 
 const milliamps = (value: number) => amps(value / 1000)
 const side = (given: 'A' | 'B') => (given === 'A' ? 'a' : 'b')
 
-const outputTube = (given: InCircuit['sockets'][number], { tube }: ProposedTube): OutputTube => ({
+const outputTube = (given: StageInput['sockets'][number], { tube }: ProposedTube): OutputTube => ({
   socket: given.socket,
   tube: tube.parameters,
   side: side(given.side),
@@ -44,9 +44,8 @@ function screenFeed(given: InCircuit['screenFeed']): ScreenFeed {
 
 type Rectified = Result<Supply['rectifier'], readonly [InputFault]>
 
-function rectifier(designation: string | undefined): Rectified {
+function rectifier(designation: string | undefined, path: string): Rectified {
   if (designation === undefined) return ok(null)
-  const path = 'supply.rectifier'
   const found = knownTube(designation, path)
   if (!found.ok) return found
   const model = rectifierModel(found.value.typeId)
@@ -55,11 +54,13 @@ function rectifier(designation: string | undefined): Rectified {
   return fail([{ code: 'no-curves', path, sentence: `${path} is ${JSON.stringify(designation)}; ${reason}.` }])
 }
 
+/** `within`: the path of the stage in the input, with a point behind it. */
 export function proposedStage(
-  given: InCircuit,
+  given: StageInput,
   tubes: readonly ProposedTube[],
+  within = '',
 ): Result<OutputStage, readonly [InputFault]> {
-  const found = rectifier(given.supply.rectifier)
+  const found = rectifier(given.supply.rectifier, `${within}supply.rectifier`)
   if (!found.ok) return found
   const { supply, halfPrimaryOhms } = given
   return ok({

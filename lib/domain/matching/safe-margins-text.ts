@@ -1,6 +1,7 @@
 /** What keeps tubes out of the safe set, and what the safe set keeps. */
 import type { Words } from '../words'
 import type { MarginCode } from './margin-code'
+import type { Proposal } from './proposal'
 import { SAFE_MARGINS } from './safe-margins'
 
 const percent = (share: number): string => `${Math.round(100 * share)} %`
@@ -28,3 +29,6 @@ export function marginText(code: MarginCode, { plate }: Words): string {
       return 'it is a pull, or as found'
   }
 }
+
+export const unsafeText = ({ code, tubes }: Proposal['unsafe'][number], words: Words): string =>
+  `of ${tubes} ${tubes === 1 ? words.tube : words.tubes} ${marginText(code, words)}`

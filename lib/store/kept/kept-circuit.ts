@@ -9,9 +9,8 @@ import {
 } from '@/lib/domain/matching/predicted-columns'
 import { movedTwice } from '@/lib/domain/matching/runs'
 import { type ChangedStock, type StockInOrder, tubeAt } from '@/lib/domain/matching/stock-in-order'
-import type { ProposableTube } from '@/lib/domain/stock/proposed-from-stock'
+import { proposableOf } from '@/lib/domain/stock/proposable-of'
 import type { TubePredictor } from '@/lib/domain/stock/stock-predictions'
-import { amps } from '@/lib/domain/units'
 import { KeptFigures } from './kept-figures'
 import type { Slices } from './slices'
 
@@ -58,38 +57,10 @@ export class KeptCircuit {
     const { stands } = this.columns
     for (let place = 0; place < stands.length; place += 1) {
       if (stands[place] !== STANDS.open) continue
-      const tube = proposableAt({ ...read, stock: compared }, place)
+      const tube = proposableOf(tubeAt(compared, place), read.screenCurrent[place] as number)
       setPredicted(this.columns, place, read.stock.tubeIds[place] as string, tube && this.predictor(tube))
       await slices.pause()
     }
     return { predicted: this.columns, figures: this.figures.laidOut(read.stock, this.columns) }
-  }
-}
-
-/** As its records are kept. null: it has no test. */
-function proposableAt({ stock, screenCurrent }: ReadStock, place: number): ProposableTube | null {
-  const { test, designation, condition } = tubeAt(stock, place)
-  if (!test) return null
-  const { carried } = test
-  const screen = screenCurrent[place] as number
-  return {
-    tube: {
-      ...{ mark: stock.marks[place] as string, designation, condition },
-      ...{ whereabouts: 'in-stock', hold: '', heldUntil: null, heldForJobNumber: null },
-    },
-    test: {
-      ...test.testPoint,
-      shorts: false,
-      sections: [
-        {
-          section: 1,
-          plateCurrent: test.plateCurrent,
-          screenCurrent: Number.isNaN(screen) ? null : amps(screen),
-          transconductance: test.transconductance,
-        },
-      ],
-      ...(carried ? { carried: { current: carried.current.share, transconductance: carried.slope?.share ?? 0 } } : {}),
-    },
-    shortsFoundAt: test.shorts ? new Date(0) : null,
   }
 }

@@ -16,7 +16,7 @@ import {
   relaxationText,
 } from '@/lib/domain/matching/matching-text'
 import type { Proposal } from '@/lib/domain/matching/proposal'
-import { marginText } from '@/lib/domain/matching/safe-margins-text'
+import { unsafeText } from '@/lib/domain/matching/safe-margins-text'
 import { formatMoney } from '@/lib/domain/money'
 import type { Quote } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
@@ -120,10 +120,6 @@ function BasisLine({ basis, arrangement, words }: { basis: Basis; arrangement: S
       {at} Weighed as: {arrangementName(arrangement, words)}.
     </p>
   )
-}
-
-function unsafeText({ code, tubes }: Proposal['unsafe'][number], words: Words): string {
-  return `of ${tubes} ${tubes === 1 ? words.tube : words.tubes} ${marginText(code, words)}`
 }
 
 function NoSet({ proposal, wanted, format }: { proposal: Proposal; wanted: GroupDemand; format: MatchingFormat }) {
