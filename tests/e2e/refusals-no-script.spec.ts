@@ -180,6 +180,18 @@ for (const { form, at, typed = {}, chosen = {}, unfold, pressed, told } of REFUS
   })
 }
 
+test('a set cannot be put on a quote that is out of the shop’s hands: there is no button, and why', async () => {
+  for (const [job, why] of [
+    ['1022-3', /Q2020/],
+    ['1011-6', /its papers are handed over/],
+  ] as const) {
+    await page.goto(`/jobs/${job}/tubes`)
+    await expect(page.getByText(/The sets below are what could be chosen now/)).toHaveText(why)
+    await expect(page.getByRole('heading', { name: /Best by the weights/ }).first()).toBeVisible()
+    await expect(page.getByRole('button', { name: /on the quote|^Quote / })).toHaveCount(0)
+  }
+})
+
 test('a set that can no longer be had, and a sheet of another model, are refused at their buttons', async () => {
   await page.goto('/jobs/1026-4/tubes')
   await box('set')

@@ -1,13 +1,14 @@
 /**
- * The stock level counted in sets. Pairs: the most there can be at once, exactly. Quads: as many
- * as were found by taking the closest first, and no more than half the pairs, as every quad
- * makes two pairs.
+ * The stock level counted in sets. Pairs: the most there can be at once, exactly. Quads the same,
+ * unless the stock is too crowded to try every way while a page waits: then as many as were found
+ * by taking the closest first, and no more than half the pairs, as every quad makes two pairs.
  */
 
 import { nextSets } from '@/lib/domain/matching/search/next-sets'
 import { setIndex } from '@/lib/domain/matching/search/set-index'
 import { pairTubes } from '@/lib/domain/pairing/pair-tubes'
 import type { SpreadRule } from '@/lib/domain/pairing/spread-rule'
+import { mostQuads, type QuadLimits } from './most-quads'
 import type { StockTube } from './stock-cohorts'
 
 export type SetsPossible = {
@@ -24,19 +25,32 @@ export function setsPossible(tubes: readonly StockTube[], rule: SpreadRule): Set
   const pairing = pairTubes(tubes, { ...rule, singleCost: 'most-sets' })
   if (!pairing.ok) throw new Error(`The stock cannot be paired: ${JSON.stringify(pairing.fault)}`)
   const pairs = pairing.value.pairs.length
-  return { pairs, quads: { least: quadsFound(tubes, rule, Math.floor(pairs / 2)), most: Math.floor(pairs / 2) } }
+  return { pairs, quads: quadsPossible(tubes, rule, Math.floor(pairs / 2)) }
 }
 
-function quadsFound(tubes: readonly StockTube[], { yardsticks }: SpreadRule, most: number): number {
-  if (most === 0) return 0
-  const micros = (value: number) => Math.round(value * 1e6)
-  const index = setIndex({
+const micros = (value: number): number => Math.round(value * 1e6)
+
+function quadsPossible(tubes: readonly StockTube[], { yardsticks }: SpreadRule, most: number): SetsPossible['quads'] {
+  if (most === 0) return { least: 0, most: 0 }
+  const points = {
     x: Int32Array.from(tubes, ({ plateCurrent }) => micros(plateCurrent)),
     y: Int32Array.from(tubes, ({ transconductance }) => (transconductance === null ? 1 : micros(transconductance))),
-    cost: new Int32Array(tubes.length),
-    price: new Int32Array(tubes.length),
-  })
-  const [xYard, yYard] = [micros(yardsticks.plateCurrent), Math.round(yardsticks.transconductance * 1e4)]
-  const scale = { xYard, yYard, xWeight: 1000, yWeight: 1000 }
-  return nextSets(index, { count: 4, scale, xLimit: xYard, yLimit: yYard }, [], most).length
+  }
+  const limits = { xLimit: micros(yardsticks.plateCurrent), yLimit: Math.round(yardsticks.transconductance * 1e4) }
+  const least = quadsFound(points, limits, most)
+  if (least === most) return { least, most }
+  const exact = mostQuads(
+    tubes.map((_, at) => ({ x: points.x[at] as number, y: points.y[at] as number })),
+    limits,
+  )
+  return exact === null ? { least, most } : { least: exact, most: exact }
+}
+
+type Points = { readonly x: Int32Array; readonly y: Int32Array }
+
+/** The closest first. */
+function quadsFound({ x, y }: Points, { xLimit, yLimit }: QuadLimits, most: number): number {
+  const index = setIndex({ x, y, cost: new Int32Array(x.length), price: new Int32Array(x.length) })
+  const scale = { xYard: xLimit, yYard: yLimit, xWeight: 1000, yWeight: 1000 }
+  return nextSets(index, { count: 4, scale, xLimit, yLimit }, [], most).length
 }

@@ -36,9 +36,10 @@ type Props = {
   readonly shop: Shop
   readonly limits: Limits
   readonly quote: Quote | null
+  readonly mayChoose: boolean
 }
 
-export async function GroupChoice({ group, bench, job, shop, limits, quote }: Props) {
+export async function GroupChoice({ group, bench, job, shop, limits, quote, mayChoose }: Props) {
   const words = wordsFor(shop.words)
   const asked = await proposeForGroup({ group, bench, job, shop, limits })
   if (!asked.ok)
@@ -88,6 +89,7 @@ export async function GroupChoice({ group, bench, job, shop, limits, quote }: Pr
           group={group}
           jobNumber={job.number}
           limits={limits}
+          mayChoose={mayChoose}
           readOn={basis.ok ? basis.value.readOn : null}
         />
       ))}

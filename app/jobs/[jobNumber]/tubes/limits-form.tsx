@@ -52,7 +52,7 @@ export function LimitsForm({ action, limits, shop, weightsHref, instruments }: F
   const words = wordsFor(shop.words)
   const faultOf = (name: string) => limits.faults.find((fault) => fault.name === name)?.sentence
   return (
-    <form action={action} className="panel">
+    <form action={action} className="panel stack">
       <h3>Limits</h3>
       <div className="fields">
         <LimitBox

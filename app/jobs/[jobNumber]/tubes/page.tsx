@@ -1,10 +1,15 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { outputGroups } from '@/lib/domain/bench/bench-result'
+import type { Job } from '@/lib/domain/job/job'
+import { isClosed } from '@/lib/domain/job/job-state'
+import { type Quote, quoteTitle } from '@/lib/domain/quote/quote'
 import { capital, wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { findCarrying } from '@/lib/store/carrying'
 import { findLatestQuote } from '@/lib/store/quote'
+import type { StepFault } from '@/lib/workflow/step-fault'
+import { stepFaultText } from '@/lib/workflow/step-fault-text'
 import { latestBench } from '../latest-bench'
 import { requireHead } from '../require-head'
 import { ExchangedNote } from './exchange/exchanged-note'
@@ -13,6 +18,13 @@ import { LimitsForm, readLimits } from './limits-form'
 import { PhaseInverter } from './phase-inverter'
 
 export const metadata: Metadata = { title: 'Choose a set' }
+
+/** What the step would say, before anybody chooses in vain. */
+function choiceRefused({ state }: Job, quote: Quote | null): StepFault | null {
+  if (isClosed(state)) return { code: 'job-closed', state }
+  if (quote === null || quote.state === 'draft') return null
+  return { code: 'quote-not-draft', quote: quoteTitle(quote), state: quote.state }
+}
 
 export default async function TubesPage({ params, searchParams }: PageProps<'/jobs/[jobNumber]/tubes'>) {
   const { shop } = await requireUser()
@@ -26,12 +38,19 @@ export default async function TubesPage({ params, searchParams }: PageProps<'/jo
   const limits = readLimits(query, shop)
   const groups = outputGroups(bench.sheet)
   const words = wordsFor(shop.words)
+  const refusal = choiceRefused(job, quote)
   return (
     <>
       <div className="row spread">
         <h2>{capital(words.tubes)} from stock</h2>
         <Link href={`/amps/${job.ampId}/substitutes`}>What else may go in</Link>
       </div>
+      {refusal && (
+        <p className="form-message">
+          {stepFaultText(refusal, shop)} The sets below are what could be chosen now.{' '}
+          <Link href={`/jobs/${job.number}/quote`}>To the quote</Link>
+        </p>
+      )}
       <ExchangedNote query={query} quote={quote} jobNumber={job.number} work={false} />
       <LimitsForm
         action={`/jobs/${job.number}/tubes`}
@@ -50,13 +69,13 @@ export default async function TubesPage({ params, searchParams }: PageProps<'/jo
       )}
       {limits.faults.length === 0 &&
         groups.map((group) => (
-          <GroupChoice key={group} group={group} bench={bench} job={job} shop={shop} limits={limits} quote={quote} />
+          <GroupChoice key={group} group={group} bench={bench} {...{ job, shop, limits, quote }} mayChoose={!refusal} />
         ))}
       {limits.faults.length === 0 &&
         bench.sheet.sockets
           .filter(({ role }) => role === 'phase-inverter')
           .map((socket) => (
-            <PhaseInverter key={socket.id} socket={socket} job={job} shop={shop} limits={limits} quote={quote} />
+            <PhaseInverter key={socket.id} socket={socket} {...{ job, shop, limits, quote }} mayChoose={!refusal} />
           ))}
     </>
   )

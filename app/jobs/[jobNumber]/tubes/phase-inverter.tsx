@@ -27,11 +27,12 @@ type Props = {
   readonly shop: Shop
   readonly limits: Limits
   readonly quote: Quote | null
+  readonly mayChoose: boolean
 }
 
 const SHOWN = 5
 
-export async function PhaseInverter({ socket, job, shop, limits, quote }: Props) {
+export async function PhaseInverter({ socket, job, shop, limits, quote, mayChoose }: Props) {
   const words = wordsFor(shop.words)
   const { family, base, mayHaveTwoSections, variant } = stockType(socket.typeFitted, shop)
   if (!variant || !mayHaveTwoSections) return null
@@ -54,7 +55,7 @@ export async function PhaseInverter({ socket, job, shop, limits, quote }: Props)
       {twins.length === 0 ? (
         <p>No free {family} in stock has a test of both sections. Test both, and they appear here.</p>
       ) : (
-        <TwinTable twins={twins.slice(0, SHOWN)} socket={socket} job={job} shop={shop} />
+        <TwinTable twins={twins.slice(0, SHOWN)} {...{ socket, job, shop, mayChoose }} />
       )}
     </section>
   )
@@ -79,7 +80,7 @@ async function twinsInStock(wanted: { family: string; base: string }, job: Job, 
 
 type TableProps = Omit<Props, 'limits' | 'quote'> & { readonly twins: readonly BalancedTwin[] }
 
-function TwinTable({ twins, socket, job, shop }: TableProps) {
+function TwinTable({ twins, mayChoose, ...place }: TableProps) {
   return (
     <div className="table-scroll">
       <table>
@@ -90,14 +91,16 @@ function TwinTable({ twins, socket, job, shop }: TableProps) {
             <th className="num">Transconductance apart</th>
             <th>Tested</th>
             <th className="num">Price</th>
-            <th>
-              <span className="sr-only">Choose</span>
-            </th>
+            {mayChoose && (
+              <th>
+                <span className="sr-only">Choose</span>
+              </th>
+            )}
           </tr>
         </thead>
         <tbody>
           {twins.map((twin) => (
-            <TwinRow key={twin.candidate.tubeId} twin={twin} socket={socket} job={job} shop={shop} />
+            <TwinRow key={twin.candidate.tubeId} twin={twin} mayChoose={mayChoose} {...place} />
           ))}
         </tbody>
       </table>
@@ -107,7 +110,7 @@ function TwinTable({ twins, socket, job, shop }: TableProps) {
 
 const percent = (value: number): string => `${figure(100 * value, 1)} %`
 
-function TwinRow({ twin, socket, job, shop }: Omit<TableProps, 'twins'> & { readonly twin: BalancedTwin }) {
+function TwinRow({ twin, socket, job, shop, mayChoose }: Omit<TableProps, 'twins'> & { readonly twin: BalancedTwin }) {
   const words = wordsFor(shop.words)
   const { candidate, current, transconductance, within } = twin
   const { test, sections, tubeId, mark, designation, price, heard } = candidate
@@ -134,13 +137,15 @@ function TwinRow({ twin, socket, job, shop }: Omit<TableProps, 'twins'> & { read
         {testPointText(test.testPoint, { words, formatMoney: money })}
       </td>
       <td className="num">{money(price)}</td>
-      <td>
-        <ChooseForm
-          action={submitTwin.bind(null, job.number, socket.position)}
-          values={{ tube: tubeId }}
-          label={`Quote ${mark}`}
-        />
-      </td>
+      {mayChoose && (
+        <td>
+          <ChooseForm
+            action={submitTwin.bind(null, job.number, socket.position)}
+            values={{ tube: tubeId }}
+            label={`Quote ${mark}`}
+          />
+        </td>
+      )}
     </tr>
   )
 }

@@ -30,11 +30,12 @@ type Props = {
   readonly group: string
   readonly jobNumber: string
   readonly limits: Limits
+  readonly mayChoose: boolean
   /** Date of the readings that predicted figures rest on. */
   readonly readOn: string | null
 }
 
-export function SetCard({ shown, format, sockets, group, jobNumber, limits, readOn }: Props) {
+export function SetCard({ shown, format, sockets, group, jobNumber, limits, mayChoose, readOn }: Props) {
   const { option } = shown
   const placed = socketsFor(option.tubes, sockets)
   const statement = matchStatement(option, USUAL_YARDSTICKS, readOn)
@@ -61,7 +62,7 @@ export function SetCard({ shown, format, sockets, group, jobNumber, limits, read
       )}
       {carriedSetText(option) && (
         <p>
-          <span className={`tag ${styles.carried}`} data-tone="note" data-shape="→">
+          <span className={`tag ${styles.wrapped}`} data-tone="note" data-shape="→">
             {carriedSetText(option)}
           </span>
         </p>
@@ -75,7 +76,9 @@ export function SetCard({ shown, format, sockets, group, jobNumber, limits, read
       <p className="soft small">
         {alone ? testStatementText(statement, format) : matchStatementText(statement, format)} {arrangement}
       </p>
-      <ChooseForm action={submitChoice.bind(null, jobNumber)} values={found(group, option.key, limits)} />
+      {mayChoose && (
+        <ChooseForm action={submitChoice.bind(null, jobNumber)} values={found(group, option.key, limits)} />
+      )}
     </article>
   )
 }
