@@ -7,8 +7,8 @@ import { ASKED_FOR, safeReturn } from './domain/person/asked-for'
 import type { Actor } from './domain/person/role'
 import type { Shop } from './domain/shop/shop'
 import { findShop } from './store/shop'
-import { personOfToken, type SignedIn, signOut } from './workflow/sign-in'
-import type { Step } from './workflow/step'
+import { personOfToken, type SignedIn, signOut } from './workflow/shop/sign-in'
+import type { Step } from './workflow/step/step'
 
 const COOKIE = 'benchglow-session'
 

@@ -1,7 +1,7 @@
 /** What the demo knows while it goes on: who acts, and what the records call each thing. */
 import type { Actor } from '@/lib/domain/person/role'
 import type { Shop } from '@/lib/domain/shop/shop'
-import type { Step } from '@/lib/workflow/step'
+import type { Step } from '@/lib/workflow/step/step'
 import type { AmpKey } from './amps/owned-amps'
 import type { ShopCalendar } from './calendar-of-shop'
 import type { CustomerKey } from './shop/customers'

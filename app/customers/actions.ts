@@ -7,8 +7,8 @@ import { once } from '@/app/_components/form/once'
 import { readForm } from '@/app/_components/form/read-form'
 import { type GuardedStep, requireStep } from '@/lib/session'
 import { findCustomer } from '@/lib/store/customer'
-import { keepCustomer } from '@/lib/workflow/keep-customer'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { keepCustomer } from '@/lib/workflow/counter/keep-customer'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { customerSchema, customerValues } from './customer-schema'
 
 export async function submitCustomer(before: FormState, form: FormData): Promise<FormState> {

@@ -4,7 +4,7 @@ import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { readForm } from '@/app/_components/form/read-form'
 import { NEW_SHOP_DEFAULTS } from '@/lib/domain/shop/shop'
 import { rememberSignIn } from '@/lib/session'
-import { openShop } from '@/lib/workflow/open-shop'
+import { openShop } from '@/lib/workflow/shop/open-shop'
 import { firstRunSchema } from './first-run-schema'
 
 const NOT_GIVEN = { address: '', phone: '', email: '', receiptTerms: '', warrantyTerms: '' }

@@ -8,8 +8,8 @@ import {
   type MailRound,
   sendMailNow,
   sendWaitingMail,
-} from '@/lib/workflow/send-waiting-mail'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+} from '@/lib/workflow/quote/send-waiting-mail'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 
 function outcomeForm(before: FormState, outcome: MailOutcome): FormState {
   switch (outcome.kind) {

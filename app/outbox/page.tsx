@@ -3,7 +3,7 @@ import { ActForm } from '@/app/_components/form/act-form'
 import { Shell } from '@/app/_components/shell/shell'
 import { requireUser } from '@/lib/session'
 import { listOutbox } from '@/lib/store/mail'
-import { mailServerText } from '@/lib/workflow/send-waiting-mail'
+import { mailServerText } from '@/lib/workflow/quote/send-waiting-mail'
 import { submitSendAll } from './actions'
 import { OutboxMailPanel } from './outbox-mail'
 

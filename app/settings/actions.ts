@@ -5,8 +5,8 @@ import { staleForm } from '@/app/_components/form/merge-typed'
 import { type FormFaults, readForm } from '@/app/_components/form/read-form'
 import { requireStep } from '@/lib/session'
 import { findShop } from '@/lib/store/shop'
-import { keepShop } from '@/lib/workflow/keep-shop'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { keepShop } from '@/lib/workflow/shop/keep-shop'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { shopSchema, shopValues } from './shop-schema'
 
 export async function submitShop(before: FormState, form: FormData): Promise<FormState> {

@@ -11,7 +11,7 @@ import type { PlanBasis } from '@/lib/domain/stock/plan-basis'
 import { wordsFor } from '@/lib/domain/words'
 import { findJob, listOpenJobs } from '@/lib/store/job'
 import { findAcceptedQuote, findLatestQuote, listTubesFittedIn } from '@/lib/store/quote'
-import { planBasis } from '@/lib/workflow/plan-basis'
+import { planBasis } from '@/lib/workflow/tubes/plan-basis'
 
 export type WaitingJob = {
   readonly line: JobLine

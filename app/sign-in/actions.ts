@@ -5,7 +5,7 @@ import { readForm } from '@/app/_components/form/read-form'
 import { safeReturn } from '@/lib/domain/person/asked-for'
 import { LIMIT_WINDOW_MINUTES } from '@/lib/domain/person/sign-in-limit'
 import { rememberSignIn } from '@/lib/session'
-import { signIn } from '@/lib/workflow/sign-in'
+import { signIn } from '@/lib/workflow/shop/sign-in'
 import { signInSchema } from './sign-in-schema'
 
 const SENTENCES = {

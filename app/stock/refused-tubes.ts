@@ -3,8 +3,8 @@ import { type FormState, type FormValues, refusedForm } from '@/app/_components/
 import type { Shop } from '@/lib/domain/shop/shop'
 import { type TubeFault, tubeFaultText } from '@/lib/domain/stock/tube-fault'
 import { wordsFor } from '@/lib/domain/words'
-import type { StepFault } from '@/lib/workflow/step-fault'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import type { StepFault } from '@/lib/workflow/step/step-fault'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 
 const fieldName = ({ row, field }: TubeFault): string => (row === null ? field : `rows.${row}.${field}`)
 

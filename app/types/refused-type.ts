@@ -4,8 +4,8 @@ import { faultsMessage } from '@/app/_components/form/read-form'
 import type { Shop } from '@/lib/domain/shop/shop'
 import type { OwnTypeFault } from '@/lib/domain/tube/own/own-type-faults'
 import { ownTypeFaultText } from '@/lib/domain/tube/own/own-type-text'
-import type { StepFault } from '@/lib/workflow/step-fault'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import type { StepFault } from '@/lib/workflow/step/step-fault'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 
 function boxOf(fault: OwnTypeFault): string {
   if (fault.code === 'no-such-pin') return `pin${fault.pin}`

@@ -1,8 +1,8 @@
 /** What is done at the counter when an amplifier comes in. */
 import { money } from '@/lib/domain/money'
 import { findJobHead } from '@/lib/store/job-head'
-import type { JobItemInput } from '@/lib/workflow/keep-job'
-import { takeInJob } from '@/lib/workflow/take-in-job'
+import type { JobItemInput } from '@/lib/workflow/counter/keep-job'
+import { takeInJob } from '@/lib/workflow/counter/take-in-job'
 import { ampDetailsOf, OWNED_AMPS } from '@/seed/amps/owned-amps'
 import { settled } from '@/seed/settled'
 import { DEMO_CUSTOMERS } from '@/seed/shop/customers'

@@ -1,5 +1,5 @@
 /** The story of one job: what was done to it, on which working day before today, by whom. */
-import type { Step } from '@/lib/workflow/step'
+import type { Step } from '@/lib/workflow/step/step'
 import type { AmpKey } from '@/seed/amps/owned-amps'
 import type { Who } from '@/seed/shop/people'
 import { type DemoWorld, type Happening, stepOf } from '@/seed/world'

@@ -1,9 +1,9 @@
 /** The work on an accepted quote: work order, tubes in their sockets, lines ticked off. */
 import { findJob } from '@/lib/store/job'
 import { findAcceptedQuote } from '@/lib/store/quote'
-import { finishWork as finish, tickLine } from '@/lib/workflow/do-work'
-import { fitTube } from '@/lib/workflow/fit-tubes'
-import { issueWorkOrder } from '@/lib/workflow/issue-work-order'
+import { finishWork as finish, tickLine } from '@/lib/workflow/work/do-work'
+import { fitTube } from '@/lib/workflow/work/fit-tubes'
+import { issueWorkOrder } from '@/lib/workflow/work/issue-work-order'
 import { settled } from '@/seed/settled'
 import { ADDRESS } from '@/seed/shop/settings'
 import { later } from '@/seed/world'

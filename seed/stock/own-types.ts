@@ -1,6 +1,6 @@
 /** A tube type the demo shop wrote down itself. It is invented, figures and all: no such tube is made. */
 import type { OwnTypeEntry } from '@/lib/domain/tube/own/own-type-entry'
-import { keepOwnType } from '@/lib/workflow/keep-own-type'
+import { keepOwnType } from '@/lib/workflow/shop/keep-own-type'
 import { settled } from '@/seed/settled'
 import { type DemoWorld, type Happening, stepOf } from '@/seed/world'
 

@@ -8,7 +8,7 @@ import type { Figure } from '@/lib/setup/bench'
 import { migrate } from '@/lib/setup/migrate'
 import { closeDatabase, databasePath, db, inTransaction } from '@/lib/store/database'
 import { createShop } from '@/lib/store/shop'
-import { chooseImport, chosenTable, startImport } from '@/lib/workflow/import-tubes'
+import { chooseImport, chosenTable, startImport } from '@/lib/workflow/tables/import-tubes'
 import { keeping } from '@/tests/support/keeper'
 import { SHOP } from '@/tests/support/stocked-shop'
 

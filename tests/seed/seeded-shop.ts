@@ -6,7 +6,7 @@ import { db } from '@/lib/store/database'
 import { findJob } from '@/lib/store/job'
 import { findReadingSet } from '@/lib/store/reading-set'
 import { findShop } from '@/lib/store/shop'
-import { ampState, type WorkedRound, workedRound } from '@/lib/workflow/safety-state'
+import { ampState, type WorkedRound, workedRound } from '@/lib/workflow/work/safety-state'
 
 export type SeededRound = WorkedRound & { readonly job: Job; readonly model: string }
 

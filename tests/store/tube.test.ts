@@ -11,8 +11,8 @@ import {
   type StockView,
   setHold,
 } from '@/lib/store/tube'
-import { addTubeTest } from '@/lib/workflow/add-tube-test'
-import { moveTube } from '@/lib/workflow/move-tube'
+import { addTubeTest } from '@/lib/workflow/stock/add-tube-test'
+import { moveTube } from '@/lib/workflow/stock/move-tube'
 import { freshDatabase } from '@/tests/support/fresh-database'
 import { atBench, NOW } from '@/tests/support/person-at-work'
 import { jobOnFile, openStockedShop, section, testEntry, tubeInStock } from '@/tests/support/stocked-shop'

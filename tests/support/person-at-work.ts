@@ -1,6 +1,6 @@
 /** People of a test shop, and the instant they act at. */
 import type { Actor, Role } from '@/lib/domain/person/role'
-import type { Step } from '@/lib/workflow/step'
+import type { Step } from '@/lib/workflow/step/step'
 
 const person = (name: string, role: Role): Actor => ({ id: name.toLowerCase(), name, role, keepsShop: false })
 

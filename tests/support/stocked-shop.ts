@@ -8,7 +8,7 @@ import { amps, siemens, volts } from '@/lib/domain/units'
 import { inTransaction } from '@/lib/store/database'
 import { createJob } from '@/lib/store/job'
 import { createShop } from '@/lib/store/shop'
-import { keepTube } from '@/lib/workflow/keep-tube'
+import { keepTube } from '@/lib/workflow/stock/keep-tube'
 import { ampOnFile, ownerOnFile } from './amps'
 import { atBench, NOW } from './person-at-work'
 

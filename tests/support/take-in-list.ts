@@ -3,7 +3,7 @@
  * Usage: take-in-list.ts IMPORT-ID all|good, with BENCHGLOW_DATA naming the shop.
  */
 import { guessedColumns } from '@/lib/exchange/tube-columns'
-import { chosenTable, startImport } from '@/lib/workflow/import-tubes'
+import { chosenTable, startImport } from '@/lib/workflow/tables/import-tubes'
 import { atBench } from './person-at-work'
 
 const [id = '', mode] = process.argv.slice(2)

@@ -10,8 +10,8 @@ import { readForm } from '@/app/_components/form/read-form'
 import { isJobState } from '@/lib/domain/job/job-state'
 import { requireStep } from '@/lib/session'
 import { findJob } from '@/lib/store/job'
-import { keepJob, moveJobByHand } from '@/lib/workflow/keep-job'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { keepJob, moveJobByHand } from '@/lib/workflow/counter/keep-job'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { BLANK_ITEM, jobSchema, jobValues } from '../job-schema'
 
 export async function submitJob(before: FormState, form: FormData): Promise<FormState> {

@@ -5,8 +5,8 @@ import { staleForm } from '@/app/_components/form/merge-typed'
 import { readForm } from '@/app/_components/form/read-form'
 import { requireStep } from '@/lib/session'
 import { findInstrument } from '@/lib/store/instrument'
-import { keepInstrument } from '@/lib/workflow/keep-instrument'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { keepInstrument } from '@/lib/workflow/shop/keep-instrument'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { instrumentSchema, instrumentValues } from './instrument-schema'
 
 export async function submitInstrument(before: FormState, form: FormData): Promise<FormState> {

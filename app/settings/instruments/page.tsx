@@ -6,7 +6,7 @@ import { accuracyText } from '@/lib/domain/shop/instrument-shown'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { listInstruments } from '@/lib/store/instrument'
-import { mayKeepInstruments } from '@/lib/workflow/keep-instrument'
+import { mayKeepInstruments } from '@/lib/workflow/shop/keep-instrument'
 import { SettingsFrame } from '../settings-frame'
 import { NotYourInstruments } from './not-your-instruments'
 

@@ -6,8 +6,8 @@ import { once } from '@/app/_components/form/once'
 import { readForm } from '@/app/_components/form/read-form'
 import { type GuardedStep, requireStep } from '@/lib/session'
 import { findLabelSheet } from '@/lib/store/label-sheet'
-import { keepLabelSheet } from '@/lib/workflow/keep-label-sheet'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { keepLabelSheet } from '@/lib/workflow/shop/keep-label-sheet'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { labelSheetSchema, labelSheetValues } from './label-sheet-schema'
 
 export async function submitLabelSheet(before: FormState, form: FormData): Promise<FormState> {

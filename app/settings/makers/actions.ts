@@ -5,8 +5,8 @@ import { staleForm } from '@/app/_components/form/merge-typed'
 import { readForm } from '@/app/_components/form/read-form'
 import { requireStep } from '@/lib/session'
 import { findMaker } from '@/lib/store/maker'
-import { keepMaker } from '@/lib/workflow/keep-maker'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { keepMaker } from '@/lib/workflow/shop/keep-maker'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { makerSchema, makerValues } from './maker-schema'
 
 export async function submitMaker(before: FormState, form: FormData): Promise<FormState> {

@@ -4,8 +4,8 @@ import { redirect } from 'next/navigation'
 import { type FormState, refusedForm } from '@/app/_components/form/form-state'
 import { readForm } from '@/app/_components/form/read-form'
 import { requireStep } from '@/lib/session'
-import { keepOperation, moveOperation } from '@/lib/workflow/keep-operation'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { keepOperation, moveOperation } from '@/lib/workflow/shop/keep-operation'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { operationSchema } from './operation-schema'
 
 export async function submitOperation(before: FormState, form: FormData): Promise<FormState> {

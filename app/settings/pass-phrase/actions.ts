@@ -2,8 +2,8 @@
 import { type FormState, refusedForm, savedForm } from '@/app/_components/form/form-state'
 import { readForm } from '@/app/_components/form/read-form'
 import { rememberSignIn, requireStep } from '@/lib/session'
-import { changePassPhrase } from '@/lib/workflow/change-pass-phrase'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { changePassPhrase } from '@/lib/workflow/shop/change-pass-phrase'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { passPhraseSchema } from './pass-phrase-schema'
 
 export async function submitPassPhrase(before: FormState, form: FormData): Promise<FormState> {

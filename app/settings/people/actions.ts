@@ -4,8 +4,8 @@ import { redirect } from 'next/navigation'
 import { type FormState, type FormValues, refusedForm, savedForm } from '@/app/_components/form/form-state'
 import { type FormFaults, readForm } from '@/app/_components/form/read-form'
 import { requireStep } from '@/lib/session'
-import { addPerson, givePassPhrase, keepPerson } from '@/lib/workflow/keep-person'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { addPerson, givePassPhrase, keepPerson } from '@/lib/workflow/shop/keep-person'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { givenPassPhraseSchema, newPersonSchema, personSchema } from './person-schema'
 
 /** A pass phrase is never sent back in a page. */

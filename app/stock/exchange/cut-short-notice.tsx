@@ -1,6 +1,6 @@
 /** Imports that the server was stopped in the middle of: rows of them lie in stock, and somebody has to say what with them. */
 import Link from 'next/link'
-import { type CutShort, cutShortText } from '@/lib/workflow/import-standing'
+import { type CutShort, cutShortText } from '@/lib/workflow/tables/import-standing'
 
 export function CutShortNotice({ cut }: { cut: readonly CutShort[] }) {
   if (cut.length === 0) return null

@@ -3,7 +3,7 @@ import { amount, choice, requiredAmount, text } from '@/app/_components/form/fie
 import type { FormValues } from '@/app/_components/form/form-state'
 import { TUBE_CONDITIONS } from '@/lib/domain/stock/tube'
 import { volts } from '@/lib/domain/units'
-import type { NewTestSheet } from '@/lib/workflow/start-test-sheet'
+import type { NewTestSheet } from '@/lib/workflow/stock/start-test-sheet'
 import { type SettingStart, settingFields } from '../test-schema'
 import type { StockKit } from '../tube-schema'
 

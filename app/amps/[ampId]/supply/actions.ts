@@ -6,8 +6,8 @@ import { readForm } from '@/app/_components/form/read-form'
 import { requireStep } from '@/lib/session'
 import { findAmp } from '@/lib/store/amp'
 import { findSupply } from '@/lib/store/amp-supply'
-import { keepSupply } from '@/lib/workflow/keep-supply'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { keepSupply } from '@/lib/workflow/bench/keep-supply'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { supplySchema, supplyValues } from './supply-schema'
 
 export async function submitSupply(before: FormState, form: FormData): Promise<FormState> {

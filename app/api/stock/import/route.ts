@@ -1,6 +1,6 @@
 import { requireStep } from '@/lib/session'
-import { chooseImport } from '@/lib/workflow/import-tubes'
-import { MOST_FILE_BYTES } from '@/lib/workflow/import-words'
+import { chooseImport } from '@/lib/workflow/tables/import-tubes'
+import { MOST_FILE_BYTES } from '@/lib/workflow/tables/import-words'
 import { isSameOrigin, seeOther } from '../same-origin'
 
 /** Beside the file a form has its marks between boxes. */

@@ -2,7 +2,7 @@ import { wantedMarks } from '@/lib/domain/stock/label/label-choice'
 import { requireUser, shopAddress } from '@/lib/session'
 import { findLabelSheet } from '@/lib/store/label-sheet'
 import { listTubesByMark } from '@/lib/store/tube'
-import { printLabels } from '@/lib/workflow/print-labels'
+import { printLabels } from '@/lib/workflow/stock/print-labels'
 
 /** Labels of the tubes with these marks, on the sheet and from the place asked for. */
 export async function GET(request: Request): Promise<Response> {

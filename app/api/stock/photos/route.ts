@@ -1,7 +1,7 @@
 import { MOST_PHOTO_BYTES } from '@/lib/domain/stock/photo'
 import { requireStep } from '@/lib/session'
-import { addPhoto } from '@/lib/workflow/keep-photo'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
+import { addPhoto } from '@/lib/workflow/stock/keep-photo'
 import { isSameOrigin, seeOther } from '../same-origin'
 
 /** Beside the picture a form has its other boxes and the marks between them. */

@@ -6,7 +6,7 @@ import { exactDecimal, formatMoney, type Money, minorDigits, money } from '@/lib
 import { type Quote, quoteTitle, totalsOf } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
-import type { JobAccount } from '@/lib/workflow/job-account'
+import type { JobAccount } from '@/lib/workflow/handover/job-account'
 import { submitPayment } from './actions'
 import { PaymentForm } from './payment-form'
 

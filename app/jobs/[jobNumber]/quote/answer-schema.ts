@@ -5,7 +5,7 @@ import type { FormValues } from '@/app/_components/form/form-state'
 import { type Day, dayInZone } from '@/lib/domain/calendar'
 import { PAYMENT_WAYS } from '@/lib/domain/job/account'
 import { AFTER_YES, ANSWER_WAYS, clockInZone, readClock } from '@/lib/domain/quote/answer'
-import type { AnswerToKeep } from '@/lib/workflow/answer-quote'
+import type { AnswerToKeep } from '@/lib/workflow/quote/answer-quote'
 import type { MoneyRules } from './quote-schema'
 
 export function answerSchema({ currency, digits }: MoneyRules) {

@@ -1,4 +1,4 @@
-import type { WrittenQuote } from '@/lib/workflow/keep-quote'
+import type { WrittenQuote } from '@/lib/workflow/quote/keep-quote'
 import { KIND_OF, LINE_LISTS, type QuoteTyped } from './quote-schema'
 
 /** Line ends of a text box are two characters on the way here; what is compared must not differ by that. */

@@ -4,7 +4,7 @@ import { BenchReport } from '@/app/_components/bench/bench-report'
 import { formatInstant } from '@/lib/domain/calendar'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
-import type { SafetyState, WorkedRound } from '@/lib/workflow/safety-state'
+import type { SafetyState, WorkedRound } from '@/lib/workflow/work/safety-state'
 import { BeforeAfter } from './before-after'
 
 type Props = { readonly state: SafetyState; readonly jobNumber: string; readonly shop: Shop; readonly open: boolean }

@@ -6,7 +6,7 @@ import { percentText, voltsText, wattsText } from '@/lib/domain/bias/bias-figure
 import { verdictWord } from '@/lib/domain/bias/bias-text'
 import type { IdleResult } from '@/lib/domain/bias/idle'
 import { capital, type Words } from '@/lib/domain/words'
-import type { WorkedRound } from '@/lib/workflow/safety-state'
+import type { WorkedRound } from '@/lib/workflow/work/safety-state'
 
 type Props = { readonly before: WorkedRound | null; readonly after: WorkedRound | null; readonly words: Words }
 type Row = { readonly position: string; readonly when: 'before' | 'after'; readonly idle: IdleResult | null }

@@ -2,10 +2,10 @@
 import { redirect } from 'next/navigation'
 import type { FormState } from '@/app/_components/form/form-state'
 import { requireStep, shopAddress } from '@/lib/session'
-import { finishWork, tickLine } from '@/lib/workflow/do-work'
-import { fitTube, takeTubeOut } from '@/lib/workflow/fit-tubes'
-import { giveBackParts, type PartsLeftOver } from '@/lib/workflow/give-back-parts'
-import { issueWorkOrder } from '@/lib/workflow/issue-work-order'
+import { finishWork, tickLine } from '@/lib/workflow/work/do-work'
+import { fitTube, takeTubeOut } from '@/lib/workflow/work/fit-tubes'
+import { giveBackParts, type PartsLeftOver } from '@/lib/workflow/work/give-back-parts'
+import { issueWorkOrder } from '@/lib/workflow/work/issue-work-order'
 import { answerPress } from '../answer-press'
 
 type Line = { readonly jobNumber: string; readonly lineId: string; readonly done: boolean }

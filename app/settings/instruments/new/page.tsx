@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
-import { mayKeepInstruments } from '@/lib/workflow/keep-instrument'
+import { mayKeepInstruments } from '@/lib/workflow/shop/keep-instrument'
 import { SettingsFrame } from '../../settings-frame'
 import { InstrumentForm } from '../instrument-form'
 import { instrumentValues } from '../instrument-schema'

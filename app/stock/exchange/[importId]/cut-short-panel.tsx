@@ -1,6 +1,6 @@
 /** The server was stopped in the middle: what lies in stock of it, and the two ways out. */
 import { ActForm } from '@/app/_components/form/act-form'
-import { type CutShort, cutShortText } from '@/lib/workflow/import-standing'
+import { type CutShort, cutShortText } from '@/lib/workflow/tables/import-standing'
 import { submitContinue, submitUndo } from './actions'
 
 function wayOn({ written, import: { order, rows } }: CutShort): string {

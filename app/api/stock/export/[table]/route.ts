@@ -1,6 +1,6 @@
 import { dayInZone } from '@/lib/domain/calendar'
 import { requireUser } from '@/lib/session'
-import { EXPORT_TABLES, exportTable } from '@/lib/workflow/export-table'
+import { EXPORT_TABLES, exportTable } from '@/lib/workflow/tables/export-table'
 
 /** One table of the shop as a CSV file, sent as it is read. */
 export async function GET(_request: Request, { params }: RouteContext<'/api/stock/export/[table]'>): Promise<Response> {

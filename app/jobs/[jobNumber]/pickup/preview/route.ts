@@ -1,6 +1,6 @@
 import { renderPdf } from '@/lib/documents/pdf'
 import { requireUser } from '@/lib/session'
-import { pickupPreview } from '@/lib/workflow/pickup-facts'
+import { pickupPreview } from '@/lib/workflow/handover/pickup-facts'
 
 /** The pickup sheet as it would be printed now. Nothing is frozen by looking at it. */
 export async function GET(

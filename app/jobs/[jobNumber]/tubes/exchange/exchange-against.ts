@@ -2,9 +2,9 @@
 import { isClosed } from '@/lib/domain/job/job-state'
 import { type Actor, mayDo } from '@/lib/domain/person/role'
 import { quoteTitle, stateNow } from '@/lib/domain/quote/quote'
-import { openToWork } from '@/lib/workflow/do-work'
-import type { StepFault } from '@/lib/workflow/step-fault'
-import { stepFaultText } from '@/lib/workflow/step-fault-text'
+import type { StepFault } from '@/lib/workflow/step/step-fault'
+import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
+import { openToWork } from '@/lib/workflow/work/do-work'
 import type { ExchangeView } from './exchange-view'
 
 export function exchangeAgainst(view: ExchangeView, actor: Actor): string | null {

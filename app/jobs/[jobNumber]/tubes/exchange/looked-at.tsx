@@ -1,7 +1,7 @@
 /** The tube looked at: what the set would be, what it costs, and the button, or why there is none. */
 import Link from 'next/link'
 import { exchangedText, exchangesOn } from '@/lib/domain/quote/exchanged'
-import { seenOut, seenThere } from '@/lib/workflow/seen-tubes'
+import { seenOut, seenThere } from '@/lib/workflow/tubes/seen-tubes'
 import { ChooseForm } from '../choose-form'
 import type { Limits } from '../limits-form'
 import { submitExchange } from './actions'

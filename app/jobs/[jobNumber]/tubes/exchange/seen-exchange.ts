@@ -2,7 +2,7 @@
 import * as z from 'zod/mini'
 import type { PlanBasis } from '@/lib/domain/stock/plan-basis'
 import { WHEREABOUTS } from '@/lib/domain/stock/tube'
-import type { TubeExchange } from '@/lib/workflow/tube-exchange'
+import type { TubeExchange } from '@/lib/workflow/tubes/tube-exchange'
 
 export type SeenExchange = Pick<TubeExchange, 'quoteId' | 'version' | 'out' | 'into' | 'beside' | 'basis'>
 
