@@ -1,10 +1,10 @@
 /** Signing the safety lines with what the instruments showed, and releasing. */
 import { CHECK_IDS, type Check, type CheckId } from '@/lib/domain/safety/check'
 import { findJob } from '@/lib/store/job'
+import type { Step } from '@/lib/workflow/step/step'
 import { releaseJob } from '@/lib/workflow/work/release-job'
 import { safetyState } from '@/lib/workflow/work/safety-state'
 import { type SignedEntry, signSafetyLine } from '@/lib/workflow/work/sign-safety-line'
-import type { Step } from '@/lib/workflow/step/step'
 import { settled } from '@/seed/settled'
 import type { InstrumentKey } from '@/seed/shop/instruments'
 import { type DemoWorld, later } from '@/seed/world'
