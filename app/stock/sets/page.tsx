@@ -3,7 +3,7 @@ import Link from 'next/link'
 import { Shell } from '@/app/_components/shell/shell'
 import type { MatchingFormat } from '@/lib/domain/matching/matching-text'
 import { formatMoney } from '@/lib/domain/money'
-import { wordsFor } from '@/lib/domain/words'
+import { capital, wordsFor } from '@/lib/domain/words'
 import { requireUser } from '@/lib/session'
 import { StockSections } from '../stock-sections'
 import { readSetsLimits } from './sets-limits'
@@ -32,9 +32,10 @@ export default async function SetsPage({ searchParams }: PageProps<'/stock/sets'
       <section className="panel stack" aria-labelledby="possible">
         <h2 id="possible">Sets possible</h2>
         <p className="soft">
-          {words.tubes === 'valves' ? 'Valves' : 'Tubes'} that are free, good, tested, and on no draft quote. Pairs: the
-          most there can be at once, counted exactly; each quad would take two of them. Only what was read at one test
-          point is compared, on one instrument or carried over to it from another by{' '}
+          {capital(words.tubes)} that are free, good, tested, and on no draft quote. Pairs and quads: the most there can
+          be at once, counted exactly; each quad would take two of the pairs. A crowded stock is told as a range of
+          quads: making them says how many it is. Only what was read at one test point is compared, on one instrument or
+          carried over to it from another by{' '}
           <Link href="/settings/instruments/corrections">references read on both</Link>.
         </p>
         {cohorts.length === 0 && limits.faults.size === 0 && <p>Nothing in stock has a reading to compare.</p>}

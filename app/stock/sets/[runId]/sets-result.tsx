@@ -54,7 +54,10 @@ export function SetsResult({ plan, runId, shop }: Props) {
             {singles.map((tube, at) => (
               <span key={tube.tubeId}>
                 {at > 0 && '; '}
-                <Link href={`/stock/${tube.tubeId}`}>{tube.mark}</Link> {readingText(tube)}
+                <Link className="nowrap" href={`/stock/${tube.tubeId}`}>
+                  {tube.mark}
+                </Link>{' '}
+                {readingText(tube)}
               </span>
             ))}
           </p>
