@@ -6,7 +6,7 @@
 import type { MatchLimits } from './candidate'
 import { type Alike, type CohortFacts, type CohortRule, cohortsOfAlike, type Numbers } from './cohort'
 import { placesBy, placesMerged } from './places-by'
-import { isSaid, type PredictedColumns, predictedAt } from './predicted-columns'
+import { figureAt, isSaid, type PredictedColumns, predictedAt } from './predicted-columns'
 import type { TestedCandidate } from './proposal'
 import { scaleFor, type TubePoint } from './ranked-stock'
 import { copyRuns, runsOf } from './runs'
@@ -87,8 +87,9 @@ function roundAt(
   predicted: PredictedColumns | null,
 ): void {
   const said = predicted !== null && isSaid(predicted, place)
-  microamps[place] = said ? Math.round(1e6 * (predicted.current[place] as number)) : (stock.microamps[place] as number)
-  const slope = said ? Math.round(1e6 * (predicted.slope[place] as number)) : (stock.microsiemens[place] as number)
+  const current = said ? Math.round(1e6 * figureAt(predicted, 'current', place)) : (stock.microamps[place] as number)
+  const slope = said ? Math.round(1e6 * figureAt(predicted, 'slope', place)) : (stock.microsiemens[place] as number)
+  microamps[place] = current
   microsiemens[place] = Math.max(1, slope)
 }
 

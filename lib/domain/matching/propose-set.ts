@@ -155,6 +155,7 @@ function safest(scene: Scene, { all, best }: Judged, bounds: Bounds): Choice | n
   const { limits, margins } = scene
   const kept = all.map(({ places }) => keepingAll(places, margins))
   if (kept.every(({ length }, at) => length === all[at]?.places.length)) return best
+  if (kept.every(({ length }) => length < bounds.count)) return null
   const costs = costsOf(scene, limits.weights, kept)
   return choose(
     all.map((each, at) => narrowed(each, kept[at] as Int32Array, costs)),

@@ -7,7 +7,7 @@ import type { Candidate, SocketDemand } from './candidate'
 import { ageDays } from './eligibility'
 import type { Running } from './line-up'
 import { MARGIN_CODES, type MarginCode } from './margin-code'
-import { isSaid, type PredictedColumns, STANDS } from './predicted-columns'
+import { columnOf, isSaid, type PredictedColumns, STANDS } from './predicted-columns'
 import type { PredictedTube } from './predicted-tube'
 import type { TubePoint } from './ranked-stock'
 import { dayNumber, type StockInOrder } from './stock-in-order'
@@ -68,12 +68,15 @@ export function marginsByPlace({ running, demand, asOf }: Judged): Uint16Array {
 }
 
 function judgePredicted(margins: Uint16Array, { kinds, kindOf }: StockInOrder, predicted: PredictedColumns): void {
-  const { stands, current, currentLow, currentHigh, powerHigh } = predicted
+  const { stands, rowOf } = predicted
+  const [current, powerHigh] = [columnOf(predicted, 'current'), columnOf(predicted, 'powerHigh')]
+  const [currentLow, currentHigh] = [columnOf(predicted, 'currentLow'), columnOf(predicted, 'currentHigh')]
   const ratings = Float64Array.from(kinds, ({ ratings }) => milli(ratings.maxPlateDissipation ?? Infinity))
   for (let place = 0; place < margins.length; place += 1) {
     if (!isSaid(predicted, place)) continue
-    const hot = milli(powerHigh[place] as number) > (ratings[kindOf[place] as number] as number) ? HOT : 0
-    const [value, low, high] = [current[place] as number, currentLow[place] as number, currentHigh[place] as number]
+    const row = rowOf[place] as number
+    const hot = milli(powerHigh[row] as number) > (ratings[kindOf[place] as number] as number) ? HOT : 0
+    const [value, low, high] = [current[row] as number, currentLow[row] as number, currentHigh[row] as number]
     const wide = isWide(value, low, high, stands[place] === STANDS.extrapolated) ? WIDE : 0
     margins[place] = ((margins[place] as number) & ~HOT) | hot | wide
   }

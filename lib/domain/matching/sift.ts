@@ -12,7 +12,7 @@ import { amps, siemens } from '../units'
 import type { Candidate, MatchLimits, SocketDemand } from './candidate'
 import { above, exclusionReasons } from './eligibility'
 import { isUntrimmed } from './match-weights'
-import { answerAt, isSaid, type PredictedColumns } from './predicted-columns'
+import { answerAt, columnOf, isSaid, type PredictedColumns } from './predicted-columns'
 import type { PredictedTube, Predictions } from './predicted-tube'
 import type { ExclusionCode, ExclusionReason } from './proposal'
 import { dayNumber, type StockInOrder, tubeAt, UNDATED } from './stock-in-order'
@@ -123,10 +123,14 @@ function flagPredictions(flags: Uint8Array, { stock, columns, demand: { arrangem
   if (!columns) return
   const { kinds, kindOf } = stock
   const bounded = isUntrimmed(arrangement)
+  const power = columnOf(columns, 'power')
   const ratings = kinds.map(({ ratings }) => ratings.maxPlateDissipation ?? Number.POSITIVE_INFINITY)
   for (let place = 0; place < flags.length; place += 1) {
     if (!isSaid(columns, place)) flags[place] = (flags[place] as number) | FLAG.unsaid
-    else if (bounded && above(columns.power[place] as number, ratings[kindOf[place] as number] as number)) {
+    else if (
+      bounded &&
+      above(power[columns.rowOf[place] as number] as number, ratings[kindOf[place] as number] as number)
+    ) {
       flags[place] = (flags[place] as number) | FLAG.hot
     }
   }

@@ -5,7 +5,7 @@
 import type { StockPoint } from '../plot/stock-scatter'
 import { instrumentKey, samePoint } from './cohort'
 import type { Running } from './line-up'
-import { isSaid } from './predicted-columns'
+import { isSaid, predictedAt } from './predicted-columns'
 import type { SetOption } from './proposal'
 import { placeFor } from './stock-in-order'
 
@@ -57,9 +57,10 @@ const isLike = (a: ReadAlike, b: ReadAlike): boolean =>
 function pointOf({ stock, predicted }: Running, place: number, chosen: boolean): StockPoint {
   const kind = stock.kinds[stock.kindOf[place] as number]
   const carried = kind?.test?.carried
-  const factor = (rate: { readonly factor: number } | null | undefined) => (predicted ? 1 : (rate?.factor ?? 1))
-  const current = ((predicted ? predicted.current : stock.plateCurrent)[place] as number) * factor(carried?.current)
-  const slope = ((predicted ? predicted.slope : stock.transconductance)[place] as number) * factor(carried?.slope)
+  const factor = (rate: { readonly factor: number } | null | undefined) => rate?.factor ?? 1
+  const said = predictedAt(predicted, place)
+  const current = said?.plateCurrent.value ?? (stock.plateCurrent[place] as number) * factor(carried?.current)
+  const slope = said?.transconductance.value ?? (stock.transconductance[place] as number) * factor(carried?.slope)
   return {
     tubeId: stock.tubeIds[place] as string,
     mark: stock.marks[place] as string,

@@ -8,7 +8,7 @@ import type { Numbers } from './cohort'
 import { ageDays } from './eligibility'
 import type { Running } from './line-up'
 import type { MatchWeights } from './match-weights'
-import { isSaid } from './predicted-columns'
+import { columnOf, isSaid, type PredictedColumns } from './predicted-columns'
 import type { TubePoint } from './ranked-stock'
 import { POINTS_PER_YARDSTICK } from './search/spread-cost'
 import { dayNumber, type StockInOrder } from './stock-in-order'
@@ -109,15 +109,24 @@ function addRarity(sums: Float64Array, costing: PlaceCosting, inTheRunning: Uint
   }
 }
 
-function addDoubt(sums: Float64Array, { weights, yard, running: { stock, predicted, microamps } }: PlaceCosting): void {
-  const { kinds, kindOf } = stock
-  const carriedShares = Float64Array.from(kinds, ({ test }) => test?.carried?.current.share ?? 0)
+function addDoubt(sums: Float64Array, { weights, yard, running }: PlaceCosting): void {
+  const { stock, predicted, microamps } = running
+  const widths = predicted && currentWidths(predicted)
+  const carriedShares = Float64Array.from(stock.kinds, ({ test }) => test?.carried?.current.share ?? 0)
   for (let place = 0; place < sums.length; place += 1) {
     const width =
-      predicted && isSaid(predicted, place)
-        ? (predicted.currentHigh[place] as number) - (predicted.currentLow[place] as number)
-        : 2e-6 * (carriedShares[kindOf[place] as number] as number) * (microamps[place] as number)
+      predicted && widths && isSaid(predicted, place)
+        ? widths(place)
+        : 2e-6 * (carriedShares[stock.kindOf[place] as number] as number) * (microamps[place] as number)
     sums[place] = (sums[place] as number) + weights.confidence * ((1e6 * width) / 2 / yard)
+  }
+}
+
+function currentWidths(predicted: PredictedColumns): (place: number) => number {
+  const [low, high] = [columnOf(predicted, 'currentLow'), columnOf(predicted, 'currentHigh')]
+  return (place) => {
+    const row = predicted.rowOf[place] as number
+    return (high[row] as number) - (low[row] as number)
   }
 }
 
