@@ -103,6 +103,20 @@ describe('keeping the draft', () => {
     ])
   })
 
+  it('keeps lines of a kind in the order they are written in, and a line its id when it is moved', async () => {
+    const job = await jobOnBench()
+    await draftWith(job)
+    const part = (text: string) => ({ ...writtenLine({ kind: 'part', text, unit: 'pc' }), id: '' })
+    done(await keep(job, { lines: ['Fuse holder', 'Filter can', 'Mains lead'].map(part) }))
+    const { lines } = await written(job)
+    const [fuse, can, lead] = lines
+    if (!fuse || !can || !lead) expect.fail('three lines')
+    done(await keep(job, { lines: [can, lead, fuse] }))
+    const kept = (await quoteOf(job)).lines
+    expect(kept.map(({ text }) => text)).toEqual(['Filter can', 'Mains lead', 'Fuse holder'])
+    expect(kept.map(({ id }) => id)).toEqual([can.id, lead.id, fuse.id])
+  })
+
   it('refuses the second of two who opened the same draft, and says what the first changed', async () => {
     const job = await jobOnBench()
     await draftWith(job)

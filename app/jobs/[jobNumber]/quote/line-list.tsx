@@ -79,7 +79,7 @@ function Line({ form, name, title, amount, options, note }: LineProps) {
       <TextField form={form} name={`${name}.unitPrice`} label="Unit price" numeric bare />
       <CheckField form={form} name={`${name}.taxable`} label="taxed" />
       <output className={styles.amount}>{amount}</output>
-      <TakeOut name={name} title={title} />
+      <LineButtons name={name} title={title} />
       {note}
       <HiddenField form={form} name={`${name}.id`} />
       <HiddenField form={form} name={`${name}.partId`} />
@@ -87,17 +87,35 @@ function Line({ form, name, title, amount, options, note }: LineProps) {
   )
 }
 
-function TakeOut({ name, title }: { name: string; title: string }) {
+/** Up alone brings any line to any place. */
+function LineButtons({ name, title }: { name: string; title: string }) {
+  const at = name.replace('.', ':')
+  return (
+    <div className={styles.buttons}>
+      {!at.endsWith(':0') && (
+        <LineButton value={`up:${at}`} label={`Move up: ${title}`}>
+          ↑
+        </LineButton>
+      )}
+      <LineButton value={`remove:${at}`} label={`Take out: ${title}`}>
+        Take out
+      </LineButton>
+    </div>
+  )
+}
+
+function LineButton({ value, label, children }: { value: string; label: string; children: string }) {
   return (
     <button
       type="submit"
       className="button plain nowrap"
       formNoValidate
       name="edit"
-      value={`remove:${name.replace('.', ':')}`}
-      aria-label={`Take out: ${title}`}
+      value={value}
+      aria-label={label}
+      title={label}
     >
-      Take out
+      {children}
     </button>
   )
 }
@@ -129,7 +147,7 @@ export function TubeList({ form, title, currency, amountOf, children }: TubeProp
               <TextField form={form} name={`${name}.unitPrice`} label="Price" numeric bare />
               <CheckField form={form} name={`${name}.taxable`} label="taxed" />
               <output className={styles.amount}>{amountOf(name)}</output>
-              <TakeOut name={name} title={row.text ?? ''} />
+              <LineButtons name={name} title={row.text ?? ''} />
               <HiddenField form={form} name={`${name}.id`} />
               <HiddenField form={form} name={`${name}.text`} />
             </fieldset>
