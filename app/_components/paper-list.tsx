@@ -18,7 +18,7 @@ export function PaperList({ papers, shop }: { papers: readonly IssuedPaper[]; sh
       <h2 id="papers">Papers</h2>
       {papers.length === 0 && <p className="soft">None issued yet.</p>}
       <ul style={{ margin: 0, paddingLeft: '1.1rem' }}>
-        {papers.map(({ id, kind, number, issuedAt, issuedBy }) => (
+        {papers.map(({ id, kind, number, issuedAt, issuedBy, takenBackAt, takenBackBecause }) => (
           <li key={id}>
             <a href={`/papers/${id}`}>
               {KINDS[kind] ?? kind} {number}
@@ -26,6 +26,17 @@ export function PaperList({ papers, shop }: { papers: readonly IssuedPaper[]; sh
             <span className="soft">
               {formatInstant(issuedAt, shop.timeZone, locale)}, {issuedBy}
             </span>
+            {takenBackAt && (
+              <>
+                {' '}
+                <span className="tag" data-tone="warn" data-shape="×">
+                  taken back
+                </span>{' '}
+                <span className="soft">
+                  {formatInstant(takenBackAt, shop.timeZone, locale)}: {takenBackBecause}
+                </span>
+              </>
+            )}
           </li>
         ))}
       </ul>

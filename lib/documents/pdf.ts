@@ -15,12 +15,19 @@ import { drawnQr } from './drawing/qr-block'
 import type { Sheet } from './drawing/sheet'
 import { drawnChecklist, drawnSignatures, drawnSignOff } from './drawing/sign-blocks'
 import { drawnTable } from './drawing/table-block'
+import { drawTakenBack } from './drawing/taken-back'
 import { drawnFacts, drawnHeading, drawnNote, drawnParagraph } from './drawing/text-blocks'
 import type { Block, Paper, QrBlock } from './paper'
 
 const MARGIN = 48
 
-export async function renderPdf(paper: Paper, { createdAt }: { readonly createdAt: Date }): Promise<Uint8Array> {
+export type Drawing = {
+  readonly createdAt: Date
+  /** Why the paper no longer holds, in a sentence that is printed across every page. Left out, or null: it holds. */
+  readonly takenBack?: string | null
+}
+
+export async function renderPdf(paper: Paper, { createdAt, takenBack = null }: Drawing): Promise<Uint8Array> {
   const fonts = await paperFonts()
   const doc = new PDFDocument({
     size: paper.size,
@@ -40,7 +47,7 @@ export async function renderPdf(paper: Paper, { createdAt }: { readonly createdA
   })
   doc.registerFont('regular', fonts.regular).registerFont('bold', fonts.bold)
   const bytes = collected(doc)
-  drawPaper(doc, paper)
+  drawPaper(doc, paper, takenBack)
   doc.end()
   return bytes
 }
@@ -54,7 +61,7 @@ export function collected(doc: PDFKit.PDFDocument): Promise<Uint8Array> {
   })
 }
 
-function drawPaper(doc: PDFKit.PDFDocument, paper: Paper): void {
+function drawPaper(doc: PDFKit.PDFDocument, paper: Paper, takenBack: string | null): void {
   doc.addPage()
   const { width, height } = doc.page
   const sheet: Sheet = { doc, left: MARGIN, width: width - 2 * MARGIN, top: 56, bottom: height - 42 }
@@ -74,6 +81,7 @@ function drawPaper(doc: PDFKit.PDFDocument, paper: Paper): void {
     return blocks[i + 1]?.type === 'signatures' ? keptWithNext(own) : own
   })
   fillPages(sheet, drawn, root, { startY, nextPage })
+  if (takenBack !== null) drawTakenBack(sheet, takenBack, root)
   root.end()
   drawPageNumbers(sheet, paper)
 }

@@ -26,7 +26,7 @@ export async function findJobProgress(jobId: string, ampId: string): Promise<Job
       orderBy: [{ createdAt: 'desc' }, { revision: 'desc' }],
       select: { number: true, revision: true, state: true, lines: { where: { kind: 'tube' }, select: { id: true } } },
     }),
-    db().paper.groupBy({ by: ['kind'], where: { jobId }, _count: true }),
+    db().paper.groupBy({ by: ['kind'], where: { jobId, takenBackAt: null }, _count: true }),
     db().safetyLine.groupBy({ by: ['outcome'], where: { jobId }, _count: true }),
   ])
   const count = <Row extends { _count: number }>(rows: readonly Row[], is: (row: Row) => boolean) =>

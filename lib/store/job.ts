@@ -99,6 +99,13 @@ export async function findOpenJobOfAmp(ampId: string, tx: Tx): Promise<string | 
   return row?.number ?? null
 }
 
+/** Number of the first job of the amplifier that was taken in after that moment; null: none was. */
+export async function findJobOfAmpSince(ampId: string, moment: Date, tx: Tx): Promise<string | null> {
+  const where = { ampId, receivedAt: { gt: moment } }
+  const row = await tx.job.findFirst({ where, orderBy: { receivedAt: 'asc' }, select: { number: true } })
+  return row?.number ?? null
+}
+
 export type NewJob = JobIntake & {
   readonly customerId: string
   readonly ampId: string

@@ -9,11 +9,19 @@ export type IssuedPaper = {
   readonly number: string
   readonly issuedAt: Date
   readonly issuedBy: string
+  /** What it says did not happen after all: since when, and why. */
+  readonly takenBackAt: Date | null
+  readonly takenBackBecause: string
 }
 
-const columns = { id: true, jobId: true, kind: true, number: true, issuedAt: true, issuedBy: true } as const
+const columns = {
+  ...{ id: true, jobId: true, kind: true, number: true, issuedAt: true, issuedBy: true },
+  ...{ takenBackAt: true, takenBackBecause: true },
+} as const
 
-export async function createPaper(tx: Tx, paper: Omit<IssuedPaper, 'id'> & { readonly view: object }): Promise<string> {
+type NewPaper = Omit<IssuedPaper, 'id' | 'takenBackAt' | 'takenBackBecause'> & { readonly view: object }
+
+export async function createPaper(tx: Tx, paper: NewPaper): Promise<string> {
   const data = { ...paper, view: paper.view as Prisma.InputJsonObject }
   const row = await tx.paper.create({ data, select: { id: true } })
   return row.id
@@ -27,4 +35,14 @@ export async function listPapers(jobId: string, kind?: string): Promise<IssuedPa
 
 export async function findPaper(id: string, tx: Tx = db()): Promise<(IssuedPaper & { readonly view: unknown }) | null> {
   return tx.paper.findUnique({ where: { id }, select: { ...columns, view: true } })
+}
+
+/** Its view stays as it was drawn. */
+export async function takeBackPapers(
+  tx: Tx,
+  papers: Pick<IssuedPaper, 'jobId' | 'kind'>,
+  { at, because }: { readonly at: Date; readonly because: string },
+): Promise<void> {
+  const data = { takenBackAt: at, takenBackBecause: because }
+  await tx.paper.updateMany({ where: { ...papers, takenBackAt: null }, data })
 }

@@ -20,6 +20,9 @@ export type PickupFault =
   | { readonly code: 'identity-missing'; readonly name: string }
   | { readonly code: 'return-reason-missing' }
   | { readonly code: 'way-missing'; readonly balance: string }
+  | { readonly code: 'not-handed-over'; readonly state: JobState }
+  | { readonly code: 'take-back-reason-missing' }
+  | { readonly code: 'taken-in-since'; readonly jobNumber: string }
 
 export function pickupFaultText(fault: PickupFault, words: Words): string {
   switch (fault.code) {
@@ -55,5 +58,11 @@ export function pickupFaultText(fault: PickupFault, words: Words): string {
       return 'Say why it goes back unrepaired. The reason is printed on the sheet.'
     case 'way-missing':
       return `${fault.balance} changes hands. Say how, or note what was agreed about it.`
+    case 'not-handed-over':
+      return `The job is “${jobStateWord(fault.state)}”, so there is no hand-over of a repaired amplifier to take back.`
+    case 'take-back-reason-missing':
+      return 'Say why the hand-over is taken back. The reason stands in the history and on the sheet that no longer holds.'
+    case 'taken-in-since':
+      return `The amplifier was taken in again as job ${fault.jobNumber}, so it had left: the hand-over stands.`
   }
 }

@@ -136,6 +136,9 @@ export function stepFaultText(fault: StepFault, shop: Pick<Shop, 'timeZone' | 'w
     case 'identity-missing':
     case 'return-reason-missing':
     case 'way-missing':
+    case 'not-handed-over':
+    case 'take-back-reason-missing':
+    case 'taken-in-since':
       return pickupFaultText(fault, wordsFor(shop.words))
     case 'table-refused':
       return tableFaultText(fault.fault)

@@ -15,6 +15,7 @@ import { type HandOver, handOver } from '@/lib/workflow/handover/hand-over'
 import { jobAccount } from '@/lib/workflow/handover/job-account'
 import { pickupPreview } from '@/lib/workflow/handover/pickup-facts'
 import { type ReturnUnrepaired, returnUnrepaired } from '@/lib/workflow/handover/return-unrepaired'
+import { takeBackHandOver } from '@/lib/workflow/handover/take-back-hand-over'
 import { takePayment } from '@/lib/workflow/handover/take-payment'
 import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { keepPart } from '@/lib/workflow/stock/keep-part'
@@ -372,5 +373,81 @@ describe('returned unrepaired', () => {
     const { number } = await acceptedJob()
     done(await finishWork(later(25), number))
     expect(await back(number)).toMatchObject({ ok: false, fault: { code: 'cannot-move', from: 'testing' } })
+  })
+})
+
+describe('a hand-over taken back', () => {
+  const back = (number: string, reason = 'The wrong amplifier was handed out') =>
+    takeBackHandOver(counter(120), { jobNumber: number, reason })
+
+  async function handedOver(): Promise<{ readonly number: string; readonly paperId: string }> {
+    const { number } = await readyJob()
+    await tickItems(number)
+    done(await pay(number, await balanceOf(number)))
+    return { number, paperId: done(await hand(number)) }
+  }
+
+  it('leaves the job ready, the money and the items as noted, and the history with the reason', async () => {
+    const { number } = await handedOver()
+    done(await back(number))
+    const job = await jobOf(number)
+    expect(job).toMatchObject({ state: 'ready', collectedBy: '', collectedIdentity: '', collectedAt: null })
+    expect(job.items.every(({ returned }) => returned)).toBe(true)
+    expect(await balanceOf(number)).toBe(0)
+    const [entry] = await listJobHistory(job.id)
+    expect(entry).toMatchObject({ did: 'Hand-over taken back', person: 'Odo' })
+    expect(entry?.changes).toEqual([
+      { label: 'State', from: 'collected', to: 'ready' },
+      { label: 'Collected by', from: 'Mirela Thorn', to: '' },
+      { label: 'Reason', from: '', to: 'The wrong amplifier was handed out' },
+    ])
+  })
+
+  it('the sheet says that it no longer holds, on every page; the one of the hand-over that follows holds', async () => {
+    const { number, paperId } = await handedOver()
+    const before = await findPaper(paperId)
+    done(await back(number))
+    const paper = await findPaper(paperId)
+    expect(paper?.view).toEqual(before?.view)
+    expect(paper).toMatchObject({
+      takenBackAt: counter(120).now,
+      takenBackBecause: 'The wrong amplifier was handed out',
+    })
+    const sentence = `Taken back: ${paper?.takenBackBecause}`
+    const drawing = { createdAt: paper?.issuedAt ?? expect.fail('no paper') }
+    const [plain, struck] = await Promise.all([
+      renderPdf(paper.view as Paper, drawing),
+      renderPdf(paper.view as Paper, { ...drawing, takenBack: sentence }),
+    ])
+    const [held, crossed] = [await readPdf(plain), await readPdf(struck)]
+    expect(squeezed(held.text)).not.toContain(squeezed(sentence))
+    expect(crossed.pages).toHaveLength(held.pages.length)
+    expect(squeezed(crossed.text).split(squeezed(sentence))).toHaveLength(held.pages.length + 1)
+    const whole = { jobNumber: number, collector: OWNER, itemsNote: '', owesNote: '' }
+    const again = done(await handOver(counter(130), await shopOnFile(), whole))
+    const papers = await listPapers((await jobOf(number)).id, 'pickup-sheet')
+    expect(papers.map(({ id, takenBackAt }) => [id, takenBackAt !== null])).toEqual([
+      [again, false],
+      [paperId, true],
+    ])
+  })
+
+  it('is refused without a reason, on a job that was not handed over, and once the amplifier came back', async () => {
+    const { number } = await handedOver()
+    expect(await back(number, '  ')).toMatchObject({ ok: false, fault: { code: 'take-back-reason-missing' } })
+    const { ampId } = await jobOf(number)
+    const other = await jobOnBench()
+    await db().job.update({ where: { number: other }, data: { ampId, receivedAt: later(110).now } })
+    const refused = await back(number)
+    expect(refused).toMatchObject({ ok: false, fault: { code: 'taken-in-since', jobNumber: other } })
+    expect(await back(other)).toMatchObject({ ok: false, fault: { code: 'not-handed-over' } })
+    expect((await jobOf(number)).state).toBe('collected')
+  })
+
+  it('of two at once one goes through', async () => {
+    const { number } = await handedOver()
+    const both = await Promise.all([back(number), back(number, 'Twice')])
+    expect(both.filter(({ ok }) => ok)).toHaveLength(1)
+    expect((await jobOf(number)).state).toBe('ready')
   })
 })

@@ -10,11 +10,12 @@ import { requireStep } from '@/lib/session'
 import { giveBackItem } from '@/lib/workflow/counter/give-back-item'
 import { handOver } from '@/lib/workflow/handover/hand-over'
 import { returnUnrepaired } from '@/lib/workflow/handover/return-unrepaired'
+import { takeBackHandOver } from '@/lib/workflow/handover/take-back-hand-over'
 import { takePayment } from '@/lib/workflow/handover/take-payment'
 import type { StepFault } from '@/lib/workflow/step/step-fault'
 import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { answerPress } from '../answer-press'
-import { handOverSchema, paymentSchema, returnSchema } from './pickup-schema'
+import { handOverSchema, paymentSchema, returnSchema, takeBackSchema } from './pickup-schema'
 
 type Item = { readonly jobNumber: string; readonly itemId: string; readonly returned: boolean }
 
@@ -65,6 +66,16 @@ export async function submitReturn(jobNumber: string, before: FormState, form: F
   )
 }
 
+export async function submitTakeBack(jobNumber: string, before: FormState, form: FormData): Promise<FormState> {
+  const { step, shop } = await requireStep()
+  const read = readForm(takeBackSchema, before, form)
+  if (!read.ok) return read.state
+  const taken = await takeBackHandOver(step, { jobNumber, ...read.value })
+  if (!taken.ok) return refusedAt(before, read.values, taken.fault, shop)
+  revalidatePath(`/jobs/${jobNumber}`, 'layout')
+  redirect(`/jobs/${jobNumber}/pickup`)
+}
+
 /** The frozen sheet opens by itself: it is to be signed now. */
 function openSheet(
   jobNumber: string,
@@ -88,6 +99,7 @@ const BOXES: Partial<Record<StepFault['code'], string>> = {
   'collector-missing': 'name',
   'identity-missing': 'identity',
   'return-reason-missing': 'reason',
+  'take-back-reason-missing': 'reason',
   'way-missing': 'how',
 }
 

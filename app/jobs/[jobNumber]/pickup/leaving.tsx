@@ -7,10 +7,11 @@ import { isClosed, jobStateWord, nextStates } from '@/lib/domain/job/job-state'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
 import type { JobHead } from '@/lib/store/job-head'
-import { submitHandOver, submitReturn } from './actions'
+import { submitHandOver, submitReturn, submitTakeBack } from './actions'
 import { HandOverForm } from './hand-over-form'
 import type { PartsLeaving } from './parts-leaving'
 import { ReturnForm } from './return-form'
+import { TakeBackForm } from './take-back-form'
 
 type Props = {
   readonly head: JobHead
@@ -79,6 +80,7 @@ function Left({ head, shop }: Pick<Props, 'head' | 'shop'>) {
         <dt>Identity</dt>
         <dd>{collectedIdentity || 'the owner'}</dd>
       </dl>
+      {state === 'collected' && <TakeBackForm action={submitTakeBack.bind(null, head.job.number)} />}
     </section>
   )
 }

@@ -30,3 +30,7 @@ export const returnSchema = (currency: string) =>
     how: optionalChoice('Settled now by', PAYMENT_WAYS),
     partsBack: flag(),
   })
+
+export const takeBackSchema = z.object({
+  reason: text({ label: 'Why it is taken back', max: 300, required: true }),
+})
