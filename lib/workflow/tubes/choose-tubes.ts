@@ -27,6 +27,8 @@ import { asDraft, draftOf, requireOpenJob } from '@/lib/workflow/quote/quote-dra
 import { noteQuote, quoteShown } from '@/lib/workflow/quote/quote-notes'
 import { refuse, refusing, type Step, stale } from '@/lib/workflow/step/step'
 import type { StepFault } from '@/lib/workflow/step/step-fault'
+import { choiceChanges, type SeenChoice } from './seen-choice'
+import type { ChangeScene } from './tube-changes'
 import { refuseTaken } from './tube-standing'
 
 export type ChosenTube = { readonly tubeId: string; readonly socketPosition: string }
@@ -39,9 +41,24 @@ export type TubeChoice = {
   readonly match: MatchStatement | null
 }
 
-/** Gives the id of the quote. */
-export function chooseTubes(step: Step, shop: Shop, choice: TubeChoice): Promise<Result<string, StepFault>> {
-  return refusing(() => inTransaction((tx) => choose(tx, step, shop, choice)))
+/** Gives the id of the quote. `seen`: what a page showed; left out where nobody looked. */
+export function chooseTubes(
+  step: Step,
+  shop: Shop,
+  choice: TubeChoice,
+  seen?: SeenChoice,
+): Promise<Result<string, StepFault>> {
+  return refusing(() =>
+    inTransaction(async (tx) => {
+      if (seen) await refuseChanged(tx, { step, shop, job: await requireOpenJob(tx, choice.jobNumber) }, seen)
+      return choose(tx, step, shop, choice)
+    }),
+  )
+}
+
+async function refuseChanged(tx: Tx, scene: ChangeScene & { readonly job: Job }, seen: SeenChoice): Promise<void> {
+  const changes = await choiceChanges(seen, scene, tx)
+  if (changes.length > 0) refuse({ code: 'plan-stale', changes })
 }
 
 /** Within a step that puts several sets on at once. */

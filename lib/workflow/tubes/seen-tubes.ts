@@ -7,7 +7,7 @@ import type { SeenOut } from './tube-exchange'
 
 export function seenThere(stocked: StockedTube, view: CandidateView): SeenThere {
   const { tubeId, mark, test, price } = candidateOf(stocked, view)
-  return { tubeId, mark, test: test && bare(test), price }
+  return { tubeId, mark, test: test && bareTest(test), price }
 }
 
 export function seenOut(stocked: StockedTube, view: CandidateView): SeenOut {
@@ -17,7 +17,14 @@ export function seenOut(stocked: StockedTube, view: CandidateView): SeenOut {
 }
 
 /** It goes through a form: only what is compared. */
-const bare = ({ testedAt, instrument, testPoint, plateCurrent, transconductance, shorts }: TubeTest): TubeTest => ({
+export const bareTest = ({
+  testedAt,
+  instrument,
+  testPoint,
+  plateCurrent,
+  transconductance,
+  shorts,
+}: TubeTest): TubeTest => ({
   ...{ testedAt, instrument, testPoint, plateCurrent, transconductance, shorts },
   leakageNote: null,
 })

@@ -407,14 +407,14 @@ describe('a hand-over taken back', () => {
     const { number, paperId } = await handedOver()
     const before = await findPaper(paperId)
     done(await back(number))
-    const paper = await findPaper(paperId)
-    expect(paper?.view).toEqual(before?.view)
+    const paper = (await findPaper(paperId)) ?? expect.fail('no paper')
+    expect(paper.view).toEqual(before?.view)
     expect(paper).toMatchObject({
       takenBackAt: counter(120).now,
       takenBackBecause: 'The wrong amplifier was handed out',
     })
-    const sentence = `Taken back: ${paper?.takenBackBecause}`
-    const drawing = { createdAt: paper?.issuedAt ?? expect.fail('no paper') }
+    const sentence = `Taken back: ${paper.takenBackBecause}`
+    const drawing = { createdAt: paper.issuedAt }
     const [plain, struck] = await Promise.all([
       renderPdf(paper.view as Paper, drawing),
       renderPdf(paper.view as Paper, { ...drawing, takenBack: sentence }),

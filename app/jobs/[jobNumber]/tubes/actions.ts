@@ -10,10 +10,12 @@ import { wordsFor } from '@/lib/domain/words'
 import { requireStep } from '@/lib/session'
 import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { chooseTubes, dropTubes } from '@/lib/workflow/tubes/choose-tubes'
+import { choiceChanges } from '@/lib/workflow/tubes/seen-choice'
 import { latestBench } from '../latest-bench'
 import { findHead } from '../require-head'
 import { proposeForGroup, shownSets } from './group-proposal'
 import { readLimits } from './limits-form'
+import { readSeenSet } from './seen-set'
 
 export async function submitChoice(jobNumber: string, before: FormState, form: FormData): Promise<FormState> {
   const { step, shop } = await requireStep()
@@ -24,8 +26,8 @@ export async function submitChoice(jobNumber: string, before: FormState, form: F
     values,
     `This set can no longer be had as shown: a reading, a limit or one of its ${tubesWord} changed. Look again and choose anew.`,
   )
-  const head = await findHead(jobNumber)
-  if (!head) return gone
+  const [head, seen] = [await findHead(jobNumber), readSeenSet(values.seen)]
+  if (!head || !seen) return gone
   const { job } = head
   const group = values.group ?? ''
   const asked = await proposeForGroup({
@@ -36,13 +38,18 @@ export async function submitChoice(jobNumber: string, before: FormState, form: F
     limits: readLimits(values, shop),
   })
   const shown = asked.ok ? shownSets(asked.value.proposal).find(({ option }) => option.key === values.set) : undefined
-  if (!asked.ok || !shown) return gone
+  if (!asked.ok || !shown) {
+    const changes = await choiceChanges(seen, { step, shop, job })
+    return changes.length === 0
+      ? gone
+      : refusedForm(before, values, stepFaultText({ code: 'plan-stale', changes }, shop))
+  }
   const { option } = shown
   const { basis } = asked.value
   const placed = socketsFor(option.tubes, asked.value.wanted.sockets)
   const tubes = placed.map(({ tube, position }) => ({ tubeId: tube.candidate.tubeId, socketPosition: position }))
   const match = matchStatement(option, USUAL_YARDSTICKS, basis.ok ? basis.value.readOn : null)
-  const chosen = await chooseTubes(step, shop, { jobNumber, group, tubes, match })
+  const chosen = await chooseTubes(step, shop, { jobNumber, group, tubes, match }, seen)
   if (!chosen.ok) return refusedForm(before, values, stepFaultText(chosen.fault, shop))
   revalidatePath(`/jobs/${jobNumber}`, 'layout')
   redirect(`/jobs/${jobNumber}/quote`)

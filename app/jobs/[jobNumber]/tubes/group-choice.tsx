@@ -20,6 +20,7 @@ import { unsafeText } from '@/lib/domain/matching/safe-margins-text'
 import { formatMoney } from '@/lib/domain/money'
 import type { Quote } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
+import type { PlanBasis } from '@/lib/domain/stock/plan-basis'
 import { capital, type Words, wordsFor } from '@/lib/domain/words'
 import type { LatestBench } from '../latest-bench'
 import { ChosenSet } from './chosen-set'
@@ -37,9 +38,10 @@ type Props = {
   readonly limits: Limits
   readonly quote: Quote | null
   readonly mayChoose: boolean
+  readonly planBasis: PlanBasis
 }
 
-export async function GroupChoice({ group, bench, job, shop, limits, quote, mayChoose }: Props) {
+export async function GroupChoice({ group, bench, job, shop, limits, quote, mayChoose, planBasis }: Props) {
   const words = wordsFor(shop.words)
   const asked = await proposeForGroup({ group, bench, job, shop, limits })
   if (!asked.ok)
@@ -90,6 +92,7 @@ export async function GroupChoice({ group, bench, job, shop, limits, quote, mayC
           jobNumber={job.number}
           limits={limits}
           mayChoose={mayChoose}
+          basis={planBasis}
           readOn={basis.ok ? basis.value.readOn : null}
         />
       ))}

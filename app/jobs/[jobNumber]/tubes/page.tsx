@@ -10,6 +10,7 @@ import { findCarrying } from '@/lib/store/carrying'
 import { findLatestQuote } from '@/lib/store/quote'
 import type { StepFault } from '@/lib/workflow/step/step-fault'
 import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
+import { planBasis } from '@/lib/workflow/tubes/plan-basis'
 import { latestBench } from '../latest-bench'
 import { requireHead } from '../require-head'
 import { ExchangedNote } from './exchange/exchanged-note'
@@ -29,6 +30,8 @@ function choiceRefused({ state }: Job, quote: Quote | null): StepFault | null {
 export default async function TubesPage({ params, searchParams }: PageProps<'/jobs/[jobNumber]/tubes'>) {
   const { shop } = await requireUser()
   const { job } = await requireHead(params)
+  // First of all: what changes while the rest is read is then noticed too.
+  const seen = await planBasis(job, shop)
   const [bench, quote, { corrections }] = await Promise.all([
     latestBench(job, shop),
     findLatestQuote(job.id),
@@ -69,7 +72,12 @@ export default async function TubesPage({ params, searchParams }: PageProps<'/jo
       )}
       {limits.faults.length === 0 &&
         groups.map((group) => (
-          <GroupChoice key={group} group={group} bench={bench} {...{ job, shop, limits, quote }} mayChoose={!refusal} />
+          <GroupChoice
+            key={group}
+            {...{ group, bench, job, shop, limits, quote }}
+            mayChoose={!refusal}
+            planBasis={seen}
+          />
         ))}
       {limits.faults.length === 0 &&
         bench.sheet.sockets

@@ -13,8 +13,11 @@ import {
   sidesText,
   spreadText,
 } from '@/lib/domain/matching/matching-text'
+import type { SetOption } from '@/lib/domain/matching/proposal'
 import { matchStatementText, testStatementText } from '@/lib/domain/matching/statement-text'
+import type { PlanBasis } from '@/lib/domain/stock/plan-basis'
 import { capital } from '@/lib/domain/words'
+import { type SeenChoice, seenTube } from '@/lib/workflow/tubes/seen-choice'
 import { submitChoice } from './actions'
 import { ChooseForm } from './choose-form'
 import type { ShownSet } from './group-proposal'
@@ -31,11 +34,13 @@ type Props = {
   readonly jobNumber: string
   readonly limits: Limits
   readonly mayChoose: boolean
+  /** What the records were before the set was worked out. */
+  readonly basis: PlanBasis
   /** Date of the readings that predicted figures rest on. */
   readonly readOn: string | null
 }
 
-export function SetCard({ shown, format, sockets, group, jobNumber, limits, mayChoose, readOn }: Props) {
+export function SetCard({ shown, format, sockets, group, jobNumber, limits, mayChoose, basis, readOn }: Props) {
   const { option } = shown
   const placed = socketsFor(option.tubes, sockets)
   const statement = matchStatement(option, USUAL_YARDSTICKS, readOn)
@@ -77,10 +82,18 @@ export function SetCard({ shown, format, sockets, group, jobNumber, limits, mayC
         {alone ? testStatementText(statement, format) : matchStatementText(statement, format)} {arrangement}
       </p>
       {mayChoose && (
-        <ChooseForm action={submitChoice.bind(null, jobNumber)} values={found(group, option.key, limits)} />
+        <ChooseForm
+          action={submitChoice.bind(null, jobNumber)}
+          values={{ ...found(group, option.key, limits), seen: seenText(option, basis) }}
+        />
       )}
     </article>
   )
+}
+
+const seenText = ({ tubes }: SetOption, basis: PlanBasis): string => {
+  const seen: SeenChoice = { basis, tubes: tubes.map(({ candidate }) => seenTube(candidate)) }
+  return JSON.stringify(seen)
 }
 
 const found = (group: string, set: string, { typed, over, one, at, on }: Limits) => ({
