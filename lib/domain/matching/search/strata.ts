@@ -20,6 +20,8 @@ import { type SpreadScale, xSpread, ySpread } from './spread-cost'
 
 /** Shares of the slack. */
 const CUTS = [0.75, 1.25, 2, 4]
+/** Of the tubes, where they cost more than that: the slack may have been guessed far too low. */
+const PARTS = [1 / 64, 1 / 16, 1 / 8, 1 / 4, 1 / 2]
 const SAMPLE = 4096
 const SMALLEST_SHARE = 16
 
@@ -31,9 +33,10 @@ export function costEdges(index: Running, terms: StrataTerms, isAside: (tube: nu
   const [least] = sample.cost
   if (least === undefined) return []
   const slack = slackOf(sample, terms)
+  const cuts = CUTS.map((cut) => Math.ceil(least + (cut * slack) / terms.count))
+  const parts = PARTS.map((part) => sample.cost[Math.floor(part * sample.cost.length)] as number)
   const edges: number[] = []
-  for (const cut of CUTS) {
-    const edge = Math.ceil(least + (cut * slack) / terms.count)
+  for (const edge of [...cuts, ...parts]) {
     if (edge > (edges.at(-1) ?? least) && edge <= (sample.cost.at(-1) as number)) edges.push(edge)
   }
   return edges
