@@ -109,9 +109,15 @@ type TestRow = Prisma.TubeTestGetPayload<{ select: typeof testColumns }>
 
 export type TestsByTube = ReadonlyMap<string, readonly TubeTest[]>
 
+/** In the order of TEST_ORDER. */
+export const testsByTube = (rows: readonly TestRow[]): TestsByTube =>
+  new Map([...rowsByTest(rows)].map(([tubeId, tests]) => [tubeId, tests.map(testOf)]))
+
 /** Rows of one tube at one instant are one test: `addTest` keeps the instants of a tube apart. */
-export function testsByTube(rows: readonly TestRow[]): TestsByTube {
-  const byTube = new Map<string, TestRow[][]>()
+export function rowsByTest<Row extends Pick<TestRow, 'tubeId' | 'testedAt'>>(
+  rows: readonly Row[],
+): ReadonlyMap<string, readonly (readonly Row[])[]> {
+  const byTube = new Map<string, Row[][]>()
   for (const row of rows) {
     const tests = byTube.get(row.tubeId) ?? []
     const last = tests[tests.length - 1]
@@ -119,10 +125,12 @@ export function testsByTube(rows: readonly TestRow[]): TestsByTube {
     else tests.push([row])
     byTube.set(row.tubeId, tests)
   }
-  return new Map([...byTube].map(([tubeId, tests]) => [tubeId, tests.map(testOf)]))
+  return byTube
 }
 
-const known = <T>(value: number | null, unit: (value: number) => T): T | null => (value === null ? null : unit(value))
+/** null stays null. */
+export const known = <T>(value: number | null, unit: (value: number) => T): T | null =>
+  value === null ? null : unit(value)
 
 function testOf(rows: readonly TestRow[]): TubeTest {
   const first = rows[0] as TestRow

@@ -23,7 +23,7 @@ import type { Ratings, SourcedNumber } from '../tube/tube-variant'
 import { volts, watts } from '../units'
 import { heardTexts, microphonyGrade } from './microphony'
 import { stockType } from './stock-type'
-import { activeHold, type StockedTube, type Tube, type TubeTest, whereaboutsWord } from './tube'
+import { activeHold, type SectionReading, type Tube, type TubeTest, whereaboutsWord } from './tube'
 
 export type CandidateView = {
   readonly now: Date
@@ -33,29 +33,43 @@ export type CandidateView = {
   readonly catalogue: TubeCatalogue
 }
 
-export function candidateOf(stocked: StockedTube, view: CandidateView): Candidate {
-  return candidate(stocked, view, typeFactsOf(stocked.tube.designation, view.catalogue))
+type JudgedTest = Omit<TubeTest, 'id' | 'testedBy' | 'calibratedOn' | 'note' | 'sections'> & {
+  readonly sections: readonly Pick<SectionReading, 'plateCurrent' | 'transconductance'>[]
 }
 
-/** The same for a long stock: each designation is looked up once. */
-export function candidatesOf(stock: readonly StockedTube[], view: CandidateView): Candidate[] {
-  const types = new Map<string, TypeFacts>()
-  return stock.map((stocked) => {
-    const { designation } = stocked.tube
-    const facts = types.get(designation) ?? typeFactsOf(designation, view.catalogue)
-    types.set(designation, facts)
-    return candidate(stocked, view, facts)
-  })
+/** As much of a stocked tube as is looked at here. */
+export type JudgedTube = {
+  readonly tube: Pick<Tube, 'id' | 'mark' | 'designation' | 'condition' | 'price'> & HoldFacts
+  readonly test: JudgedTest | null
+  readonly shortsFoundAt: Date | null
 }
+
+export function candidateOf(stocked: JudgedTube, view: CandidateView): Candidate {
+  return candidate(stocked, view, knownFactsOf(stocked.tube.designation, view.catalogue))
+}
+
+export const candidatesOf = (stock: readonly JudgedTube[], view: CandidateView): Candidate[] =>
+  stock.map((stocked) => candidateOf(stocked, view))
 
 type TypeFacts = Pick<Candidate, 'family' | 'base' | 'ratings'>
+
+/** A stock is long and of few designations, and a catalogue never changes: each is looked up once. */
+const factsIn = new WeakMap<TubeCatalogue, Map<string, TypeFacts>>()
+
+function knownFactsOf(designation: string, catalogue: TubeCatalogue): TypeFacts {
+  const known = factsIn.get(catalogue) ?? new Map<string, TypeFacts>()
+  factsIn.set(catalogue, known)
+  const facts = known.get(designation) ?? typeFactsOf(designation, catalogue)
+  known.set(designation, facts)
+  return facts
+}
 
 function typeFactsOf(designation: string, catalogue: TubeCatalogue): TypeFacts {
   const { family, base, variant } = stockType(designation, catalogue)
   return { family, base, ratings: ratingsOf(variant?.ratings ?? null, variant?.ratingsStandIn ?? false) }
 }
 
-function candidate(stocked: StockedTube, view: CandidateView, facts: TypeFacts): Candidate {
+function candidate(stocked: JudgedTube, view: CandidateView, facts: TypeFacts): Candidate {
   const { tube } = stocked
   return {
     tubeId: tube.id,
@@ -70,7 +84,7 @@ function candidate(stocked: StockedTube, view: CandidateView, facts: TypeFacts):
 }
 
 /** null: not both sections were read. */
-export function twinOf(stocked: StockedTube, view: CandidateView): TwinCandidate | null {
+export function twinOf(stocked: JudgedTube, view: CandidateView): TwinCandidate | null {
   const candidate = candidateOf(stocked, view)
   const [one, other] = (stocked.test?.sections ?? []).flatMap(({ plateCurrent, transconductance }): SectionFigures[] =>
     plateCurrent === null ? [] : [{ plateCurrent, transconductance }],
@@ -111,7 +125,7 @@ export function stateOf(tube: HoldFacts, { now, jobInHand }: Pick<CandidateView,
   return { kind: 'reserved', holder: tube.heldForJobNumber ? `job ${tube.heldForJobNumber}` : 'another job' }
 }
 
-function comparedTest({ test, shortsFoundAt }: StockedTube, zone: string): ComparedTest | null {
+function comparedTest({ test, shortsFoundAt }: JudgedTube, zone: string): ComparedTest | null {
   const reading = test?.sections[0]
   const point = test && testPoint(test)
   if (!test || !reading || reading.plateCurrent === null || !point) return null
@@ -127,11 +141,11 @@ function comparedTest({ test, shortsFoundAt }: StockedTube, zone: string): Compa
 }
 
 /** Null for a rectifier, which has no grid: it is not matched by a test point. */
-function testPoint({ plateVoltage, screenVoltage, gridVoltage }: TubeTest): TestPoint | null {
+function testPoint({ plateVoltage, screenVoltage, gridVoltage }: JudgedTest): TestPoint | null {
   return plateVoltage === null || gridVoltage === null ? null : { plateVoltage, screenVoltage, gridVoltage }
 }
 
-function leakageNote({ leakage, gas }: TubeTest): string | null {
+function leakageNote({ leakage, gas }: JudgedTest): string | null {
   const notes = [leakage && `heater to cathode: ${leakage}`, gas && `gas: ${gas}`].filter(Boolean)
   return notes.length > 0 ? notes.join('; ') : null
 }

@@ -3,12 +3,11 @@ import type { PlaceDemand } from '@/lib/domain/bench/place-demand'
 import type { MatchLimits } from '@/lib/domain/matching/candidate'
 import { exclusionReasons } from '@/lib/domain/matching/eligibility'
 import { exclusionText, type MatchingFormat } from '@/lib/domain/matching/matching-text'
-import { type CandidateView, candidateOf, twinOf } from './candidate-of'
-import type { StockedTube } from './tube'
+import { type CandidateView, candidateOf, type JudgedTube, twinOf } from './candidate-of'
 
 export type UnfitView = CandidateView & { readonly limits: MatchLimits; readonly format: MatchingFormat }
 
-export function unfitFor(stocked: StockedTube, place: PlaceDemand, view: UnfitView): string[] {
+export function unfitFor(stocked: JudgedTube, place: PlaceDemand, view: UnfitView): string[] {
   const { limits, format } = view
   const reasons = exclusionReasons(candidateOf(stocked, view), place.demand, limits)
     .filter(({ code }) => !(code === 'untested' && isRead(stocked, place)))
@@ -18,7 +17,7 @@ export function unfitFor(stocked: StockedTube, place: PlaceDemand, view: UnfitVi
 }
 
 /** Where nothing is compared, a record without a test point does, as of a rectifier, which has no grid. */
-const isRead = ({ test, shortsFoundAt }: StockedTube, { group, socket }: PlaceDemand): boolean =>
+const isRead = ({ test, shortsFoundAt }: JudgedTube, { group, socket }: PlaceDemand): boolean =>
   group === null &&
   socket.role !== 'phase-inverter' &&
   shortsFoundAt === null &&

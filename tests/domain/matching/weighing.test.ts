@@ -5,11 +5,11 @@ import { arrangementName, arrangementReason, weightText } from '@/lib/domain/mat
 import { sidesText } from '@/lib/domain/matching/matching-text'
 import type { SetOption } from '@/lib/domain/matching/proposal'
 import { proposeSet } from '@/lib/domain/matching/propose-set'
-import { replaceOne } from '@/lib/domain/matching/replace-one'
 import { marginText, safeMarginsText } from '@/lib/domain/matching/safe-margins-text'
 import { money } from '@/lib/domain/money'
 import { volts, watts } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
+import { replaceOne } from '@/tests/domain/replacing/replace-one'
 import { aDemand, aTest, aTube, EVEN, readTube, someLimits } from './tubes'
 
 const marks = (option: SetOption | null) => option?.tubes.map(({ candidate }) => candidate.mark)

@@ -4,17 +4,16 @@ import type { Socket } from '@/lib/domain/amp/socket'
 import { demandAlone } from '@/lib/domain/bench/place-demand'
 import { dayInZone, formatDay } from '@/lib/domain/calendar'
 import type { Job } from '@/lib/domain/job/job'
-import { type BalancedTwin, byBalance, MAKERS_ALLOW } from '@/lib/domain/matching/balanced-sections'
-import { exclusionReasons } from '@/lib/domain/matching/eligibility'
+import { type BalancedTwin, MAKERS_ALLOW } from '@/lib/domain/matching/balanced-sections'
 import { USUAL_YARDSTICKS } from '@/lib/domain/matching/match-limits'
 import { figure, testPointText } from '@/lib/domain/matching/matching-text'
 import { formatMoney } from '@/lib/domain/money'
 import type { Quote } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
-import { twinOf } from '@/lib/domain/stock/candidate-of'
+import { balancedTwins } from '@/lib/domain/stock/balanced-twins'
 import { stockType } from '@/lib/domain/stock/stock-type'
 import { wordsFor } from '@/lib/domain/words'
-import { listStockForFamily } from '@/lib/store/tube'
+import { listBriefStock } from '@/lib/store/brief-stock'
 import { submitTwin } from './actions'
 import { ChooseForm } from './choose-form'
 import { ChosenSet } from './chosen-set'
@@ -64,7 +63,6 @@ export async function PhaseInverter({ socket, job, shop, limits, quote, mayChoos
 async function twinsInStock(wanted: { family: string; base: string }, job: Job, shop: Shop, limits: Limits) {
   const now = new Date()
   const view = { now, timeZone: shop.timeZone, jobInHand: job.id, catalogue: shop }
-  const demand = demandAlone(wanted)
   const allowed = {
     maximumTestAgeDays: limits.age,
     allowOverPrintedRating: limits.over,
@@ -73,9 +71,8 @@ async function twinsInStock(wanted: { family: string; base: string }, job: Job, 
     yardsticks: USUAL_YARDSTICKS,
     asOf: dayInZone(now, shop.timeZone),
   }
-  const stock = await listStockForFamily(wanted.family)
-  const twins = stock.flatMap((each) => twinOf(each, view) ?? [])
-  return byBalance(twins.filter((twin) => exclusionReasons(twin, demand, allowed).length === 0))
+  const stock = await listBriefStock(wanted.family)
+  return balancedTwins(stock, demandAlone(wanted), { ...view, limits: allowed })
 }
 
 type TableProps = Omit<Props, 'limits' | 'quote'> & { readonly twins: readonly BalancedTwin[] }
@@ -117,8 +114,10 @@ function TwinRow({ twin, socket, job, shop, mayChoose }: Omit<TableProps, 'twins
   const money = (amount: typeof price) => formatMoney(amount, shop.currency, words.locale)
   return (
     <tr>
-      <th scope="row" className="nowrap">
-        <Link href={`/stock/${tubeId}`}>{mark}</Link>
+      <th scope="row">
+        <Link className="nowrap" href={`/stock/${tubeId}`}>
+          {mark}
+        </Link>
         <span className={styles.under}>{designation}</span>
         {heard?.map((line) => (
           <span key={line} className={styles.under}>

@@ -11,9 +11,10 @@ import { exchangeTube } from '@/lib/workflow/tubes/exchange-tube'
 import { findHead } from '../../require-head'
 import { readLimits } from '../limits-form'
 import { exchangedAddress, readExchangeAsked } from './exchange-address'
-import { exchangeView } from './exchange-view'
-import { comparedSets, lookedAt } from './replacements'
-import { readSeen } from './seen-exchange'
+import { comparedSets } from './reckoning/compared-sets'
+import { exchangeView } from './reckoning/exchange-view'
+import { lookedAt } from './reckoning/looked'
+import { readSeen } from './reckoning/seen-exchange'
 
 export async function submitExchange(jobNumber: string, before: FormState, form: FormData): Promise<FormState> {
   const { step, shop } = await requireStep()
@@ -24,7 +25,7 @@ export async function submitExchange(jobNumber: string, before: FormState, form:
   const asked = readExchangeAsked(values)
   const found = await exchangeView({ job: head.job, shop, asked, limits })
   if (!found.ok) return refusedForm(before, values, found.fault)
-  const compared = comparedSets(found.value)
+  const compared = await comparedSets(found.value)
   const looked = found.value.into && lookedAt(found.value, found.value.into, compared)
   const option = looked?.option ?? null
   const readOn = compared.limits.predictions?.readOn ?? null

@@ -1,31 +1,35 @@
 /** The best few for the socket, each with what the set would be and the way to look at it. */
 import Link from 'next/link'
 import { ScrollRegion } from '@/app/_components/scroll-region'
-import type { Candidate } from '@/lib/domain/matching/candidate'
 import { USUAL_YARDSTICKS } from '@/lib/domain/matching/match-limits'
 import { exchangedSetText, gradeText, spreadText } from '@/lib/domain/matching/matching-text'
 import type { SetOption } from '@/lib/domain/matching/proposal'
+import { tubeFigureText } from '@/lib/domain/replacing/tube-figure-text'
 import { conditionWord } from '@/lib/domain/stock/tube'
 import { capital } from '@/lib/domain/words'
 import type { Limits } from '../limits-form'
 import styles from '../set-card.module.css'
 import { exchangeAddress } from './exchange-address'
-import type { ExchangeView } from './exchange-view'
-import { type Compared, offersOf } from './replacements'
-import { tubeFigure } from './tube-figure'
+import type { Compared } from './reckoning/compared-sets'
+import type { ExchangeView } from './reckoning/exchange-view'
+import type { Offer, Offers } from './reckoning/offers'
 
-type Props = { readonly view: ExchangeView; readonly compared: Compared; readonly limits: Limits }
+type Props = {
+  readonly view: ExchangeView
+  readonly offers: Offers
+  readonly compared: Compared
+  readonly limits: Limits
+}
 
-export function OffersTable({ view, compared, limits }: Props) {
+export function OffersTable({ view, offers: { best, dearer }, compared: { sets }, limits }: Props) {
   const { words, format, line } = view
-  const { best, dearer } = offersOf(view, compared)
   return (
     <section className="panel stack" aria-labelledby="offers">
       <h3 id="offers">Best in its place</h3>
       <p className="soft">{orderWords(view)}</p>
-      {!compared.sets.ok && <p>{compared.sets.fault}</p>}
-      {best.length === 0 && compared.sets.ok && <p>No other {words.tube} in stock may stand there as things are.</p>}
-      {best.length > 0 && <Table tubes={best} view={view} compared={compared} limits={limits} />}
+      {sets?.ok === false && <p>{sets.fault}</p>}
+      {best.length === 0 && sets?.ok !== false && <p>No other {words.tube} in stock may stand there as things are.</p>}
+      {best.length > 0 && <Table offers={best} view={view} limits={limits} />}
       {dearer > 0 && (
         <p className="soft">
           {dearer === 1 ? '1 more would do, but costs' : `${dearer} more would do, but cost`} more than the{' '}
@@ -42,9 +46,9 @@ function orderWords({ place }: ExchangeView): string {
   return 'Least loss for the set first, weighed as in the choice: spread, sides, aim, price, rarity and how sure the figures are.'
 }
 
-type TableProps = Props & { readonly tubes: readonly Candidate[] }
+type TableProps = Pick<Props, 'view' | 'limits'> & { readonly offers: readonly Offer[] }
 
-function Table({ tubes, view, compared, limits }: TableProps) {
+function Table({ offers, view, limits }: TableProps) {
   const { words } = view
   const alone = view.beside.length === 0
   return (
@@ -62,8 +66,8 @@ function Table({ tubes, view, compared, limits }: TableProps) {
           </tr>
         </thead>
         <tbody>
-          {tubes.map((tube) => (
-            <Offer key={tube.tubeId} tube={tube} view={view} compared={compared} limits={limits} alone={alone} />
+          {offers.map((offer) => (
+            <OfferRow key={offer.tube.tubeId} offer={offer} view={view} limits={limits} alone={alone} />
           ))}
         </tbody>
       </table>
@@ -71,11 +75,10 @@ function Table({ tubes, view, compared, limits }: TableProps) {
   )
 }
 
-type OfferProps = Props & { readonly tube: Candidate; readonly alone: boolean }
+type RowProps = Pick<Props, 'view' | 'limits'> & { readonly offer: Offer; readonly alone: boolean }
 
-function Offer({ tube, view, compared, limits, alone }: OfferProps) {
+function OfferRow({ offer: { tube, predicted, option }, view, limits, alone }: RowProps) {
   const { format, asked, job, drafted } = view
-  const option = compared.sets.ok ? compared.sets.value.setWith(tube.tubeId) : null
   const elsewhere = drafted.get(tube.tubeId)
   return (
     <tr>
@@ -84,7 +87,7 @@ function Offer({ tube, view, compared, limits, alone }: OfferProps) {
       </th>
       <td>
         {tube.designation}, {conditionWord(tube.condition)}
-        <span className={styles.under}>{tubeFigure(tube, compared.limits, format)}</span>
+        <span className={styles.under}>{tubeFigureText(tube, predicted, format)}</span>
         {elsewhere && (
           <span className={styles.under}>stands on the draft quote of job {elsewhere}, held by nothing yet</span>
         )}

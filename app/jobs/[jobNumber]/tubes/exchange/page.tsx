@@ -6,12 +6,14 @@ import { requireUser } from '@/lib/session'
 import { requireHead } from '../../require-head'
 import { readLimits } from '../limits-form'
 import { readExchangeAsked } from './exchange-address'
-import { exchangeAgainst } from './exchange-against'
 import { ExchangeAsk } from './exchange-ask'
-import { exchangeView } from './exchange-view'
 import { LookedAt } from './looked-at'
 import { OffersTable } from './offers-table'
-import { comparedSets, lookedAt } from './replacements'
+import { comparedSets } from './reckoning/compared-sets'
+import { exchangeAgainst } from './reckoning/exchange-against'
+import { exchangeView } from './reckoning/exchange-view'
+import { lookedAt } from './reckoning/looked'
+import { offersOf } from './reckoning/offers'
 
 export const metadata: Metadata = { title: 'Exchange' }
 
@@ -37,7 +39,7 @@ export default async function ExchangePage({ params, searchParams }: PageProps<'
     )
   const view = found.value
   const { out, quote, into } = view
-  const compared = comparedSets(view)
+  const compared = await comparedSets(view)
   const state = stateNow(quote, view.view.now, shop.timeZone)
   const against = exchangeAgainst(view, actor)
   return (
@@ -56,7 +58,9 @@ export default async function ExchangePage({ params, searchParams }: PageProps<'
       {into && against === null && (
         <LookedAt view={view} looked={lookedAt(view, into, compared)} compared={compared} limits={limits} />
       )}
-      {against === null && <OffersTable view={view} compared={compared} limits={limits} />}
+      {against === null && (
+        <OffersTable view={view} offers={await offersOf(view, compared)} compared={compared} limits={limits} />
+      )}
       {against === null && ask}
     </>
   )

@@ -10,17 +10,19 @@ import {
   spreadText,
   tubeCautionText,
 } from '@/lib/domain/matching/matching-text'
+import { predictedTube } from '@/lib/domain/matching/predicted-tube'
 import type { SetOption } from '@/lib/domain/matching/proposal'
+import { tubeFigureText } from '@/lib/domain/replacing/tube-figure-text'
 import { candidateOf } from '@/lib/domain/stock/candidate-of'
 import { heardTexts } from '@/lib/domain/stock/microphony'
 import { conditionWord, type StockedTube } from '@/lib/domain/stock/tube'
 import { capital } from '@/lib/domain/words'
 import styles from '../set-card.module.css'
-import type { ExchangeView, Seat } from './exchange-view'
-import type { Compared, LookedAt } from './replacements'
-import { tubeFigure } from './tube-figure'
+import type { Compared } from './reckoning/compared-sets'
+import type { ExchangeView, Seat } from './reckoning/exchange-view'
+import type { Looked } from './reckoning/looked'
 
-type Props = { readonly view: ExchangeView; readonly looked: LookedAt; readonly compared: Compared }
+type Props = { readonly view: ExchangeView; readonly looked: Looked; readonly compared: Compared }
 
 export function SetThenNow({ view, looked, compared }: Props) {
   const { asked, place, out, beside, words, format } = view
@@ -76,17 +78,19 @@ type CellProps = { readonly stocked: StockedTube; readonly view: ExchangeView; r
 
 function TubeCell({ stocked, view, compared }: CellProps) {
   const candidate = candidateOf(stocked, view.view)
+  const predicted = predictedTube(compared.limits.predictions, candidate.tubeId)
   return (
     <td>
       <Link href={`/stock/${candidate.tubeId}`}>{candidate.mark}</Link> {candidate.designation},{' '}
       {conditionWord(candidate.condition)}
-      <span className={styles.under}>{tubeFigure(candidate, compared.limits, view.format)}</span>
+      <span className={styles.under}>{tubeFigureText(candidate, predicted, view.format)}</span>
     </td>
   )
 }
 
 function Spreads({ view, looked, compared }: Props) {
   const { sets } = compared
+  if (sets === null) return null
   if (!sets.ok) return <p>{sets.fault} Nothing is claimed of how alike they are.</p>
   const { option } = looked
   return (

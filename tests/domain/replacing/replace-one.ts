@@ -1,29 +1,30 @@
 /**
- * One tube of a set for another, the others staying as they are: what each tube in stock would
- * make of the set, exactly, as every one is looked at. The best loses least of what the choice
- * of a whole set weighs: spread, aim, price, rarity, sureness and age together.
+ * The reference for `replaceFrom`: one tube of a set for another, the others staying as they are,
+ * tube by tube as objects, not column by column.
  *
  *   least  x spread + y spread + sides + Σ cost  over the tubes that stay and the one that comes
  *
  * Ties go to the earlier marks. At the test point only tubes read on the same instrument at the
  * same point compare; with predictions all do.
  */
-import { fail, ok, type Result } from '../result'
-import type { Candidate, MatchLimits, SocketDemand } from './candidate'
-import { carriedCandidates } from './carried-stock'
-import type { Choice } from './choose'
-import { exclusionReasons, isTested } from './eligibility'
-import { USUAL_WEIGHTS } from './match-weights'
-import { predictedTube } from './predicted-tube'
-import type { SetOption, TestedCandidate } from './proposal'
-import { type RankedCohort, rankedCohorts, type TubePoint } from './ranked-stock'
-import { found } from './search/found'
-import { balanceCost, type SideBalance } from './search/side-balance'
-import { spreadCost } from './search/spread-cost'
-import { setOption } from './set-option'
-import { chargeOf, spreadScaleOf } from './standing'
-import { tubeCosts } from './tube-costs'
-import { weighedSides } from './weighed-sides'
+
+import type { Candidate, MatchLimits, SocketDemand } from '@/lib/domain/matching/candidate'
+import { carriedCandidates } from '@/lib/domain/matching/carried-stock'
+import type { Choice } from '@/lib/domain/matching/choose'
+import { exclusionReasons, isTested } from '@/lib/domain/matching/eligibility'
+import { USUAL_WEIGHTS } from '@/lib/domain/matching/match-weights'
+import { predictedTube } from '@/lib/domain/matching/predicted-tube'
+import type { SetOption, TestedCandidate } from '@/lib/domain/matching/proposal'
+import { type RankedCohort, rankedCohorts, type TubePoint } from '@/lib/domain/matching/ranked-stock'
+import { found } from '@/lib/domain/matching/search/found'
+import { balanceCost, type SideBalance } from '@/lib/domain/matching/search/side-balance'
+import { spreadCost } from '@/lib/domain/matching/search/spread-cost'
+import { setOption } from '@/lib/domain/matching/set-option'
+import { chargeOf, spreadScaleOf } from '@/lib/domain/matching/standing'
+import { tubeCosts } from '@/lib/domain/matching/tube-costs'
+import { weighedSides } from '@/lib/domain/matching/weighed-sides'
+import type { ReplaceFault } from '@/lib/domain/replacing/replace-from'
+import { fail, ok, type Result } from '@/lib/domain/result'
 
 export type OneToReplace = {
   /** Those that stay. They are not asked whether they might be chosen anew. */
@@ -33,12 +34,6 @@ export type OneToReplace = {
   /** In any order; what may not stand there is left out here. */
   readonly stock: readonly Candidate[]
 }
-
-/** Of tubes that stay, so that no set can be compared at all. */
-export type ReplaceFault =
-  | { readonly code: 'beside-not-tested'; readonly marks: readonly string[] }
-  | { readonly code: 'beside-not-predicted'; readonly marks: readonly string[] }
-  | { readonly code: 'beside-not-comparable'; readonly marks: readonly string[] }
 
 export type Replacements = {
   /** Null: what goes out does not compare with those that stay. */

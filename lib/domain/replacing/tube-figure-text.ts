@@ -1,12 +1,15 @@
 /** The figures one tube is compared by, in a line. */
-import type { Candidate, MatchLimits } from '@/lib/domain/matching/candidate'
+import type { Candidate } from '@/lib/domain/matching/candidate'
 import { carriedReadingText } from '@/lib/domain/matching/carried-text'
-import type { MatchingFormat } from '@/lib/domain/matching/matching-text'
-import { figure, testPointText } from '@/lib/domain/matching/matching-text'
-import { predictedTube } from '@/lib/domain/matching/predicted-tube'
+import { figure, type MatchingFormat, testPointText } from '@/lib/domain/matching/matching-text'
+import type { PredictedTube } from '@/lib/domain/matching/predicted-tube'
 
-export function tubeFigure({ tubeId, test }: Candidate, { predictions }: MatchLimits, format: MatchingFormat): string {
-  const predicted = predictedTube(predictions, tubeId)
+/** `predicted`: null where it is compared by its reading. */
+export function tubeFigureText(
+  { test }: Pick<Candidate, 'test'>,
+  predicted: PredictedTube | null,
+  format: MatchingFormat,
+): string {
   if (predicted) {
     const { value, low, high } = predicted.plateCurrent
     const slope = figure(1000 * predicted.transconductance.value, 2)

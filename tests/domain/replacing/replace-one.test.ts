@@ -1,10 +1,19 @@
 import { describe, expect, it } from 'vitest'
 import type { Candidate } from '@/lib/domain/matching/candidate'
 import { proposeSet } from '@/lib/domain/matching/propose-set'
-import { replaceOne } from '@/lib/domain/matching/replace-one'
 import { money } from '@/lib/domain/money'
 import { volts } from '@/lib/domain/units'
-import { aDemand, aTest, aTube, generator, randomStock, readTube, shuffled, someLimits } from './tubes'
+import {
+  aDemand,
+  aTest,
+  aTube,
+  generator,
+  randomStock,
+  readTube,
+  shuffled,
+  someLimits,
+} from '@/tests/domain/matching/tubes'
+import { replaceOne } from '@/tests/domain/replacing/replace-one'
 
 const replaced = (
   beside: readonly Candidate[],

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { readSeen } from '@/app/jobs/[jobNumber]/tubes/exchange/seen-exchange'
+import { readSeen } from '@/app/jobs/[jobNumber]/tubes/exchange/reckoning/seen-exchange'
 import { acceptedPair, asSeen, aTube, exchange } from '@/tests/support/exchanged-job'
 import { freshDatabase } from '@/tests/support/fresh-database'
 import { done } from '@/tests/support/quoted-job'

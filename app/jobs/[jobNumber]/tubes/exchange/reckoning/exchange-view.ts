@@ -1,12 +1,12 @@
-/** Everything the exchange of one tube rests on, worked out anew whenever it is asked for. */
+/** Everything the exchange of one tube rests on but the stock, read anew whenever it is asked for. */
 import 'server-only'
 import { demandFaultText } from '@/lib/domain/bench/demand-fault-text'
 import { type PlaceDemand, placeDemand } from '@/lib/domain/bench/place-demand'
 import { dayInZone } from '@/lib/domain/calendar'
+import type { AmpCircuit } from '@/lib/domain/circuit/amp/amp-circuit'
 import type { Job } from '@/lib/domain/job/job'
 import { pickupFaultText } from '@/lib/domain/job/pickup-fault'
-import type { Carrying, MatchLimits } from '@/lib/domain/matching/candidate'
-import { carryTarget } from '@/lib/domain/matching/carried-stock'
+import type { MatchLimits } from '@/lib/domain/matching/candidate'
 import { USUAL_YARDSTICKS } from '@/lib/domain/matching/match-limits'
 import type { MatchingFormat } from '@/lib/domain/matching/matching-text'
 import { formatMoney } from '@/lib/domain/money'
@@ -14,19 +14,18 @@ import { type Quote, type QuoteLine, quoteTitle } from '@/lib/domain/quote/quote
 import { quoteFaultText } from '@/lib/domain/quote/quote-fault'
 import { fail, ok, type Result } from '@/lib/domain/result'
 import type { Shop } from '@/lib/domain/shop/shop'
-import { type CandidateView, candidatesOf } from '@/lib/domain/stock/candidate-of'
+import type { CandidateView } from '@/lib/domain/stock/candidate-of'
 import type { PlanBasis } from '@/lib/domain/stock/plan-basis'
 import type { StockedTube } from '@/lib/domain/stock/tube'
 import { type Words, wordsFor } from '@/lib/domain/words'
-import { findCarrying } from '@/lib/store/carrying'
 import { listDraftedTubes } from '@/lib/store/draft-tube'
 import { findAcceptedQuote, findLatestQuote } from '@/lib/store/quote'
-import { findTubeByMark, listStockForFamily, listTubesById } from '@/lib/store/tube'
+import { findTubeByMark, listTubesById } from '@/lib/store/tube'
 import { planBasis } from '@/lib/workflow/tubes/plan-basis'
-import { arrangementIn, type Basis, groupCircuit, predictionsIn } from '../../bench/group-circuit'
-import { latestBench } from '../../latest-bench'
-import type { Limits } from '../limits-form'
-import type { ExchangeAsked } from './exchange-address'
+import { arrangementIn, groupCircuit } from '../../../bench/group-circuit'
+import { type LatestBench, latestBench } from '../../../latest-bench'
+import type { Limits } from '../../limits-form'
+import type { ExchangeAsked } from '../exchange-address'
 
 export type Seat = { readonly position: string; readonly stocked: StockedTube }
 
@@ -41,11 +40,15 @@ export type ExchangeView = {
   readonly out: StockedTube
   /** The others of the set on this quote, in chassis order. */
   readonly beside: readonly Seat[]
-  readonly stock: readonly StockedTube[]
   /** Of the mark typed; null: none is looked at. */
   readonly into: StockedTube | null
-  readonly basis: Basis
+  readonly bench: LatestBench
+  /** Or why tubes are compared at their test points: a whole sentence. */
+  readonly circuit: Result<AmpCircuit, string>
+  /** Nothing predicted is in them yet. */
   readonly limits: MatchLimits
+  /** As they were typed. */
+  readonly chosen: Limits
   readonly view: CandidateView
   readonly format: MatchingFormat
   /** Job that has it on its draft, by tube id: nothing holds it yet. */
@@ -75,15 +78,10 @@ export async function exchangeView({ job, shop, asked, limits }: Given): Promise
   const into = await typedTube(asked.mark, words)
   if (!into.ok) return into
   const now = new Date()
-  const stock = await listStockForFamily(place.value.demand.family)
-  const known = place.value.group === null ? fail('') : await circuitOf(bench, place.value.group, shop, limits)
-  const everyone = onceEach([...stock, ...seats.map(({ stocked }) => stocked), ...(into.value ? [into.value] : [])])
-  const view = { now, timeZone: shop.timeZone, jobInHand: job.id, catalogue: shop }
-  const carrying = await carryingOver(everyone, view, limits)
-  const basis: Basis = known.ok ? predictionsIn(known.value, everyone, { bench, shop, now, carrying }) : known
-  const demand = { ...place.value.demand, arrangement: arrangementIn(known, place.value.demand) }
+  const circuit = place.value.group === null ? fail('') : await circuitOf(bench, place.value.group, shop, limits)
+  const demand = { ...place.value.demand, arrangement: arrangementIn(circuit, place.value.demand) }
   return ok({
-    ...{ asked, job, shop, words, ...quoted.value, out, stock, basis },
+    ...{ asked, job, shop, words, ...quoted.value, out, bench, circuit, chosen: limits },
     place: { ...place.value, demand },
     beside: seats.filter(({ position }) => position !== asked.position),
     into: into.value,
@@ -94,10 +92,8 @@ export async function exchangeView({ job, shop, asked, limits }: Given): Promise
       oneDesignation: false,
       yardsticks: USUAL_YARDSTICKS,
       asOf: dayInZone(now, shop.timeZone),
-      ...(basis.ok ? { predictions: basis.value } : {}),
-      carrying,
     },
-    view,
+    view: { now, timeZone: shop.timeZone, jobInHand: job.id, catalogue: shop },
     format: { words, formatMoney: (amount) => formatMoney(amount, shop.currency, words.locale) },
     drafted: await draftedElsewhere(job),
     planBasis: seen,
@@ -137,21 +133,10 @@ async function typedTube(mark: string, words: Words): Promise<Result<StockedTube
   return stocked ? ok(stocked) : fail(`The stock book has no ${words.tube} marked ${mark}.`)
 }
 
-const onceEach = (tubes: readonly StockedTube[]): StockedTube[] => [
-  ...new Map(tubes.map((each) => [each.tube.id, each])).values(),
-]
-
 async function draftedElsewhere(job: Job): Promise<ReadonlyMap<string, string>> {
   const drafted = await listDraftedTubes()
   return new Map(drafted.flatMap(({ tubeId, jobId, jobNumber }) => (jobId === job.id ? [] : [[tubeId, jobNumber]])))
 }
 
-/** With the one instrument that all are carried to. */
-async function carryingOver(stock: readonly StockedTube[], view: CandidateView, { on }: Limits): Promise<Carrying> {
-  const carrying = await findCarrying(on)
-  const to = carryTarget(candidatesOf(stock, view), carrying)
-  return to === null ? carrying : { ...carrying, to }
-}
-
-const circuitOf = (bench: Parameters<typeof groupCircuit>[0], group: string, shop: Shop, { at }: Limits) =>
+const circuitOf = (bench: LatestBench, group: string, shop: Shop, { at }: Limits) =>
   at === 'test-point' ? fail('You asked for the test point.') : groupCircuit(bench, group, shop)

@@ -3,9 +3,9 @@ import { quotedText } from '@/lib/domain/quote/exchanged'
 import { quoteTitle } from '@/lib/domain/quote/quote'
 import { dearerText } from '@/lib/domain/quote/quote-fault'
 import type { ExchangeView } from './exchange-view'
-import type { LookedAt } from './replacements'
+import type { Looked } from './looked'
 
-export function priceWords({ quote, line, asked, format }: ExchangeView, { stocked, price }: LookedAt): string {
+export function priceWords({ quote, line, asked, format }: ExchangeView, { stocked, price }: Looked): string {
   const { mark, price: own, ...rest } = stocked.tube
   const show = format.formatMoney
   if (!price.ok) {
