@@ -23,7 +23,6 @@ import { LISTED, proposeForGroup, shownSets } from '@/app/jobs/[jobNumber]/tubes
 import type { Limits } from '@/app/jobs/[jobNumber]/tubes/limits-form'
 import { groupDemand } from '@/lib/domain/bench/group-demand'
 import { dayInZone } from '@/lib/domain/calendar'
-import type { OutputStage } from '@/lib/domain/circuit/output-stage'
 import { USUAL_YARDSTICKS } from '@/lib/domain/matching/match-limits'
 import type { Proposal } from '@/lib/domain/matching/proposal'
 import { proposeSet } from '@/lib/domain/matching/propose-set'
@@ -36,23 +35,17 @@ import { amps, siemens, volts } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
 import type { Figure } from '@/lib/setup/bench'
 import { migrate } from '@/lib/setup/migrate'
-import { findAmpSheet } from '@/lib/store/amp'
 import { findCarrying } from '@/lib/store/carrying'
 import { closeDatabase, databasePath, db, inTransaction } from '@/lib/store/database'
-import { createJob, findJob } from '@/lib/store/job'
+import { findJob } from '@/lib/store/job'
 import { findLatestQuote } from '@/lib/store/quote'
 import { createShop, findShop } from '@/lib/store/shop'
 import { findTube, listStockForFamily, saveWhereabouts, setHold } from '@/lib/store/tube'
 import { type BulkTube, importedId, insertTubes } from '@/lib/store/tube-bulk'
-import { keepAmpSheet } from '@/lib/workflow/bench/keep-amp-sheet'
-import { keepReadings } from '@/lib/workflow/bench/keep-readings'
-import { MARKED, setOf, sheetOf, trueStage } from '@/tests/domain/circuit/amp/read-amp'
-import { solved } from '@/tests/domain/circuit/solved'
 import { generator } from '@/tests/domain/matching/tubes'
-import { ampOnFile, ownerOnFile } from '@/tests/support/amps'
-import { atBench } from '@/tests/support/person-at-work'
+import { jobInCircuit } from '@/tests/support/job-in-circuit'
+import { done } from '@/tests/support/quoted-job'
 import { SHOP } from '@/tests/support/stocked-shop'
-import { instrumentOnFile } from '@/tests/support/tested-job'
 
 export const name = 'choose-request'
 
@@ -70,7 +63,7 @@ export async function run(): Promise<readonly Figure[]> {
     await inTransaction((tx) => createShop(tx, SHOP))
     await stockUp()
     const figures: Figure[] = []
-    for (const count of [2, 4, 6]) figures.push(...(await figuresFor(count, await jobAtBench(count))))
+    for (const count of [2, 4, 6]) figures.push(...(await figuresFor(count, await jobInCircuit(count, new Date()))))
     return figures
   } finally {
     await closeDatabase()
@@ -121,47 +114,6 @@ function inventedTube(row: number, random: () => number, today: number): BulkTub
     sections: [{ section: 1, plateCurrent, screenCurrent: null, transconductance }],
   }
   return { details, further: NOTHING_FURTHER, family: '6L6', whereabouts: 'in-stock', test, row }
-}
-
-/** On one adjustment, tubes in parallel from four on; the sheet and the readings of it as they are kept. */
-async function jobAtBench(count: number): Promise<string> {
-  const now = new Date()
-  const stage = stageWith(count)
-  const sheet = sheetOf(stage)
-  const ampId = await ampOnFile({ mainsVolts: MARKED, outputClass: 'push-pull' })
-  const customerId = await ownerOnFile(`Owner of ${count}`)
-  const job = await inTransaction((tx) =>
-    createJob(tx, {
-      ...{ fault: 'Hums', faultSettings: '', spendingLimit: null, promisedOn: null, oldPartsBack: false, items: [] },
-      ...{ customerId, ampId, takenInById: 'odo', takenInBy: 'Odo', receivedAt: now },
-    }),
-  )
-  const sockets = sheet.sockets.map(({ id: _, ...socket }) => ({ ...socket, id: null }))
-  done(await keepAmpSheet(atBench('Ines', now), { ampId, version: 1, outputClass: 'push-pull', sockets }))
-  const ids = new Map((await findAmpSheet(ampId))?.sockets.map(({ id, position }) => [position, id]))
-  const { entries, wallVolts } = setOf(stage, solved(stage))
-  const conditions = {
-    ...{ phase: 'before' as const, instrumentId: await instrumentOnFile('Meter 1'), wallVolts, warmupMinutes: 15 },
-    ...{ signalState: 'no signal' as const, resistorTolerancePercent: 1, copperWarmingCelsius: 0, note: '' },
-  } as const
-  const read = entries.map((entry) => ({ ...entry, socketId: ids.get(entry.socketId) ?? '' }))
-  const readings = { jobNumber: job.number, setId: null, version: 0, conditions, entries: read }
-  done(await keepReadings(atBench('Ines', now), readings))
-  return job.number
-}
-
-function stageWith(count: number): OutputStage {
-  const [one, other] = trueStage().tubes
-  if (!one || !other) throw new Error('The stage has lost its tubes')
-  const tubes = Array.from({ length: count }, (_, at) => ({ ...(at % 2 === 0 ? one : other), socket: `V${at + 1}` }))
-  return trueStage({ tubes })
-}
-
-function done<T>(
-  result: { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: unknown },
-): T {
-  if (!result.ok) throw new Error(JSON.stringify(result.fault))
-  return result.value
 }
 
 const LIMITS: Limits = {

@@ -14,19 +14,19 @@ import { done } from './quoted-job'
 import { instrumentOnFile } from './tested-job'
 
 /** So many output sockets, V1 on, a phase inverter V8 and a rectifier V9. Gives its number. */
-export async function jobInCircuit(count: number): Promise<string> {
+export async function jobInCircuit(count: number, now = NOW): Promise<string> {
   const stage = stageWith(count)
   const ampId = await ampOnFile({ mainsVolts: MARKED, outputClass: 'push-pull' })
-  const customerId = await ownerOnFile()
+  const customerId = await ownerOnFile(`Owner of ${count}`)
   const job = await inTransaction((tx) =>
     createJob(tx, {
       ...{ fault: 'Hums', faultSettings: '', spendingLimit: null, promisedOn: null, oldPartsBack: false, items: [] },
-      ...{ customerId, ampId, takenInById: 'odo', takenInBy: 'Odo', receivedAt: NOW },
+      ...{ customerId, ampId, takenInById: 'odo', takenInBy: 'Odo', receivedAt: now },
     }),
   )
   const others = [plainSocket('V8', 'phase-inverter', '12AX7'), plainSocket('V9', 'rectifier', '5U4G')]
   const sockets = [...sheetOf(stage).sockets, ...others].map((socket) => ({ ...socket, id: null }))
-  done(await keepAmpSheet(atBench(), { ampId, version: 1, outputClass: 'push-pull', sockets }))
+  done(await keepAmpSheet(atBench('Ines', now), { ampId, version: 1, outputClass: 'push-pull', sockets }))
   const ids = new Map((await findAmpSheet(ampId))?.sockets.map(({ id, position }) => [position, id]))
   const { entries, wallVolts } = setOf(stage, solved(stage))
   const conditions = {
@@ -34,7 +34,15 @@ export async function jobInCircuit(count: number): Promise<string> {
     ...{ signalState: 'no signal' as const, resistorTolerancePercent: 1, copperWarmingCelsius: 0, note: '' },
   }
   const read = entries.map((entry) => ({ ...entry, socketId: ids.get(entry.socketId) ?? '' }))
-  done(await keepReadings(atBench(), { jobNumber: job.number, setId: null, version: 0, conditions, entries: read }))
+  done(
+    await keepReadings(atBench('Ines', now), {
+      jobNumber: job.number,
+      setId: null,
+      version: 0,
+      conditions,
+      entries: read,
+    }),
+  )
   return job.number
 }
 
