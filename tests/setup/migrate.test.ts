@@ -138,16 +138,14 @@ describe('making a shop ready', () => {
     await prepareShop(folder, { empty: true })
     expect(readdirSync(folder)).toEqual(['benchglow.db'])
 
-    // As if the newest migration had come with an update of the program.
-    const newest = rows<{ migration_name: string }>('SELECT migration_name FROM _prisma_migrations').at(
-      -1,
-    )?.migration_name
-    execute(`DELETE FROM _prisma_migrations WHERE migration_name = '${newest}'`)
+    // As if it had come with an update of the program; its tables are there already, so it fails.
+    const [first] = rows<{ migration_name: string }>('SELECT migration_name FROM _prisma_migrations')
+    execute(`DELETE FROM _prisma_migrations WHERE migration_name = '${first?.migration_name}'`)
     await expect(prepareShop(folder, { empty: true })).rejects.toThrow(/As they were.*before-/)
     // A second try must not put the half-changed records in the place of the copy.
     execute(`UPDATE "Counter" SET "next" = 0`)
     await expect(prepareShop(folder, { empty: true })).rejects.toThrow()
-    path = join(folder, `before-${newest}.db`)
+    path = join(folder, `before-${first?.migration_name}.db`)
     expect(rows('SELECT * FROM "Counter"')).toEqual([{ name: 'job', next: 7 }])
   })
 })
