@@ -8,8 +8,9 @@
  *
  * Of a list of rows touched by both, rows are matched by their ".id": what a
  * colleague added joins the end; what a colleague took out goes here too when
- * nothing was changed in it, else it stays as a new row. Rows without ids are
- * matched by their place, as long as none went.
+ * nothing was changed in it, else it stays as a new row. Where only one of both
+ * moved rows, they stand as moved; where both did, as moved here. Rows without
+ * ids are matched by their place, as long as none went.
  */
 import { flatRows, type RowValues, rowsOf } from './edit-rows'
 import { type FormState, type FormValues, refusedForm } from './form-state'
@@ -66,7 +67,7 @@ function takeRows({ values }: Draft, list: string, rows: readonly RowValues[]): 
 
 function mergeById(draft: Draft, list: string, { was, here, there }: ThreeRows): void {
   const rows: RowValues[] = []
-  for (const row of here) {
+  for (const row of inOrder({ was, here, there })) {
     const id = row.id ?? ''
     const [old, saved] = [withId(was, id), withId(there, id)]
     if (saved) rows.push(mergeRow(draft, `${list}.${rows.length}`, { was: old ?? {}, here: row, there: saved }))
@@ -75,6 +76,16 @@ function mergeById(draft: Draft, list: string, { was, here, there }: ThreeRows):
   }
   const added = there.filter(({ id = '' }) => id !== '' && !withId(was, id) && !withId(here, id))
   takeRows(draft, list, [...rows, ...added])
+}
+
+/** Rows of here: those known to all three change places among themselves when only the colleague moved them. */
+function inOrder({ was, here, there }: ThreeRows): readonly RowValues[] {
+  const known = (rows: readonly RowValues[]) =>
+    rows.filter(({ id = '' }) => withId(was, id) && withId(here, id) && withId(there, id))
+  const [old, mine] = [known(was), known(here)]
+  if (!old.every(({ id }, place) => id === mine[place]?.id)) return here
+  const places = known(there).map(({ id = '' }) => withId(here, id))
+  return here.map((row) => (mine.includes(row) ? (places.shift() ?? row) : row))
 }
 
 function mergeByPlace(draft: Draft, list: string, { was, here, there }: ThreeRows): void {

@@ -18,7 +18,7 @@ import { changeJob } from '@/lib/workflow/counter/keep-job'
 import { refuse, refusing, type Step, stale } from '@/lib/workflow/step/step'
 import type { StepFault } from '@/lib/workflow/step/step-fault'
 import { asDraft, draftOf, requireLatest, requireOpenJob } from './quote-draft'
-import { noteQuote, quoteShown } from './quote-notes'
+import { noteQuote, orderShown, quoteShown } from './quote-notes'
 
 export type WrittenLine = PricedLine & {
   /** Null: new on the quote. */
@@ -39,7 +39,7 @@ export type WrittenQuote = {
   readonly depositPercent: number
   readonly note: string
   readonly lines: readonly WrittenLine[]
-  /** Those still on the quote. */
+  /** Those still on the quote, in their order. */
   readonly tubes: readonly WrittenTube[]
   /** Of the job. `before` is what the form was opened with. */
   readonly findings: { readonly before: string; readonly text: string }
@@ -88,7 +88,10 @@ export async function keepDraft(
     quote.id,
     lines.flatMap(({ tubeId }) => tubeId ?? []),
   )
-  const changes = changesBetween(quoteShown(quote, shop), quoteShown({ ...quote, ...change, lines }, shop))
+  const changes = [
+    ...changesBetween(quoteShown(quote, shop), quoteShown({ ...quote, ...change, lines }, shop)),
+    ...orderShown(quote.lines, lines, shop),
+  ]
   await noteQuote(tx, step, { quote, did: `Quote ${quote.number} kept`, changes, version: quote.version + 1 })
   await keepFindings(tx, step, job, written.findings)
 }
@@ -106,10 +109,13 @@ function lineToKeep(quote: Quote, { id, partId, ...line }: WrittenLine): LineToK
 }
 
 function keptTubes(quote: Quote, written: readonly WrittenTube[]): LineToKeep[] {
+  const lines = new Map(quote.lines.map((line) => [line.id, line]))
   const prices = new Map(written.map(({ id, ...price }) => [id, price]))
-  return quote.lines.flatMap(({ doneAt: _at, doneBy: _by, ...line }) => {
-    const price = prices.get(line.id)
-    return line.kind === 'tube' && price ? [{ ...line, ...price }] : []
+  return [...prices].flatMap(([id, price]) => {
+    const line = lines.get(id)
+    if (line?.kind !== 'tube') return []
+    const { doneAt: _at, doneBy: _by, ...kept } = line
+    return [{ ...kept, ...price }]
   })
 }
 

@@ -2,7 +2,9 @@
 import { formatDay } from '@/lib/domain/calendar'
 import { type Change, type Shown, shown } from '@/lib/domain/history/changes'
 import { formatMoney, type Money } from '@/lib/domain/money'
-import { amountOf, type Quote, type QuoteLine, quoteTotals } from '@/lib/domain/quote/quote'
+import { labourWord } from '@/lib/domain/quote/labour-word'
+import { orderChanges } from '@/lib/domain/quote/line-order'
+import { amountOf, type LineKind, type Quote, type QuoteLine, quoteTotals } from '@/lib/domain/quote/quote'
 import type { Shop } from '@/lib/domain/shop/shop'
 import { wordsFor } from '@/lib/domain/words'
 import type { Tx } from '@/lib/store/database'
@@ -53,6 +55,22 @@ export function quoteShown(
     ['Note', note],
     ...linesShown(lines, shop),
   ])
+}
+
+const kindWords = (shop: Shop): Readonly<Record<LineKind, string>> => {
+  const words = wordsFor(shop.words)
+  return { labour: labourWord(words).toLowerCase(), part: 'parts', tube: words.tubes, fee: 'fees and credits' }
+}
+
+/** Lines that were moved; what else changed in them is told by `quoteShown`. */
+export function orderShown(
+  before: readonly QuoteLine[],
+  after: readonly (ShownLine & { readonly id?: string })[],
+  shop: Shop,
+): Change[] {
+  const placed = (line: ShownLine & { readonly id?: string }) => ({ ...line, label: lineLabel(line) })
+  const words = kindWords(shop)
+  return orderChanges(before.map(placed), after.map(placed), (kind) => words[kind])
 }
 
 export type QuoteNote = {

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
+import { rowsOf } from '@/app/_components/form/edit-rows'
 import { freshForm, sheetValues } from '@/app/_components/form/form-state'
 import { mergeTyped, staleForm } from '@/app/_components/form/merge-typed'
 
@@ -85,6 +86,20 @@ describe('rows with ids', () => {
     expect(merge([a, b], [b, a], [a, corrected])).toEqual({ values: flat([corrected, a]), theirs: {} })
   })
 
+  it('moved there and corrected here: the correction follows the row to where it stands now', () => {
+    const corrected = { id: '2', text: 'B' }
+    const added = { id: '', text: 'new' }
+    expect(merge([a, b], [a, corrected, added], [b, a])).toEqual({ values: flat([corrected, a, added]), theirs: {} })
+  })
+
+  it('moved by both: they stand as moved here', () => {
+    const [c, d] = [
+      { id: '3', text: 'c' },
+      { id: '4', text: 'd' },
+    ]
+    expect(merge([a, b, c, d], [d, a, b, c], [b, a, c, d]).values).toEqual(flat([d, a, b, c]))
+  })
+
   it('a row changed by both keeps what was typed and tells the rest beside it, wherever it stands', () => {
     const mine = { id: '2', text: 'mine' }
     const merged = merge([a, b], [{ id: '', text: 'new' }, mine, a], [a, { id: '2', text: 'theirs' }])
@@ -116,6 +131,25 @@ describe('rows with ids', () => {
     )
     expect(merged.values.note).toBe('n')
   })
+})
+
+test('however rows are moved and corrected by two, each row keeps its own text, once, and a move of one alone stands', () => {
+  const ids = ['1', '2', '3', '4', '5']
+  const order = fc.shuffledSubarray(ids, { minLength: ids.length })
+  const corrected = fc.subarray(ids)
+  fc.assert(
+    fc.property(order, order, corrected, corrected, (mine, theirs, fixedHere, fixedThere) => {
+      const was = ids.map((id) => ({ id, text: id }))
+      const here = mine.map((id) => ({ id, text: fixedHere.includes(id) ? `${id} mine` : id }))
+      const there = theirs.map((id) => ({ id, text: fixedThere.includes(id) ? `${id} theirs` : id }))
+      const rows = rowsOf(merge(was, here, there).values, 'rows')
+      const moved = (sequence: readonly string[]) => sequence.join() !== ids.join()
+      expect(rows.map(({ id }) => id)).toEqual(moved(mine) ? mine : theirs)
+      const textOf = (id: string) =>
+        fixedHere.includes(id) ? `${id} mine` : fixedThere.includes(id) ? `${id} theirs` : id
+      for (const { id = '', text } of rows) expect(text).toBe(textOf(id))
+    }),
+  )
 })
 
 describe('rows without ids', () => {

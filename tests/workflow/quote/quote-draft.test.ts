@@ -1,13 +1,18 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import type { Paper } from '@/lib/documents/paper'
+import { renderPdf } from '@/lib/documents/pdf'
 import type { MatchStatement } from '@/lib/domain/matching/proposal'
 import { money } from '@/lib/domain/money'
 import { amps, ratio, volts } from '@/lib/domain/units'
 import { listJobHistory } from '@/lib/store/history'
+import { findPaper } from '@/lib/store/paper'
 import { findDraftTubes } from '@/lib/store/quote'
 import { beginQuote } from '@/lib/workflow/quote/keep-quote'
+import { reviseQuote } from '@/lib/workflow/quote/revise-quote'
 import { stepFaultText } from '@/lib/workflow/step/step-fault-text'
 import { chooseTubes, dropTubes } from '@/lib/workflow/tubes/choose-tubes'
 import { freshDatabase } from '@/tests/support/fresh-database'
+import { readPdf, squeezed } from '@/tests/support/pdf-text'
 import { atBench, atCounter } from '@/tests/support/person-at-work'
 import {
   answer,
@@ -29,6 +34,12 @@ import { openStockedShop, tubeInStock } from '@/tests/support/stocked-shop'
 
 const database = freshDatabase()
 beforeAll(() => openStockedShop())
+
+async function paperOf(paperId: string): Promise<string> {
+  const paper = (await findPaper(paperId)) ?? expect.fail('no paper')
+  const { text } = await readPdf(await renderPdf(paper.view as Paper, { createdAt: paper.issuedAt }))
+  return squeezed(text)
+}
 
 const pair = async () => [await tubeInStock(), await tubeInStock()] as const
 
@@ -115,6 +126,73 @@ describe('keeping the draft', () => {
     const kept = (await quoteOf(job)).lines
     expect(kept.map(({ text }) => text)).toEqual(['Filter can', 'Mains lead', 'Fuse holder'])
     expect(kept.map(({ id }) => id)).toEqual([can.id, lead.id, fuse.id])
+  })
+
+  it('tells the history of a move by the order before and after, and of nothing when none was moved', async () => {
+    const job = await jobOnBench()
+    await draftWith(job)
+    const part = (text: string) => writtenLine({ kind: 'part', text, unit: 'pc' })
+    done(await keep(job, { lines: ['Fuse holder', 'Filter can', 'Mains lead'].map(part) }))
+    const [fuse, can, lead] = (await written(job)).lines
+    if (!fuse || !can || !lead) expect.fail('three lines')
+    done(await keep(job, { lines: [can, part('Grommet'), lead, fuse] }))
+    const entries = await listJobHistory((await jobOf(job)).id)
+    const added = { label: 'Grommet', from: '', to: '1.25 pc at $90.00, $112.50' }
+    expect(entries[0]?.changes).toContainEqual(added)
+    expect(entries[0]?.changes.at(-1)).toEqual({
+      label: 'Order of parts',
+      from: 'Fuse holder, Filter can, Mains lead',
+      to: 'Filter can, Mains lead, Fuse holder',
+    })
+    done(await keep(job, { note: 'Ready on Friday' }))
+    const [last] = await listJobHistory((await jobOf(job)).id)
+    expect(last?.changes).toEqual([{ label: 'Note', from: '', to: 'Ready on Friday' }])
+  })
+
+  it('keeps tubes in the order they are written in, each with its own price, and prints them so', async () => {
+    const job = await jobOnBench()
+    const [one, two] = await pair()
+    await draftWith(job, [one, two])
+    const [v3, v4] = (await written(job)).tubes
+    if (!v3 || !v4) expect.fail('two tubes')
+    done(await keep(job, { tubes: [{ ...v4, unitPrice: money(4000) }, v3] }))
+    const tubes = (await quoteOf(job)).lines.filter(({ kind }) => kind === 'tube')
+    expect(tubes.map(({ id, tubeId, socketPosition, unitPrice }) => [id, tubeId, socketPosition, unitPrice])).toEqual([
+      [v4.id, two, 'V4', 4000],
+      [v3.id, one, 'V3', 4500],
+    ])
+    const [entry] = await listJobHistory((await jobOf(job)).id)
+    expect(entry?.changes).toContainEqual({ label: 'Order of tubes', from: 'V3, V4', to: 'V4, V3' })
+    const { paperId } = done(await send(job))
+    const text = await paperOf(paperId)
+    expect(text.indexOf('$40.00')).toBeGreaterThan(0)
+    expect(text.indexOf('$40.00')).toBeLessThan(text.indexOf('$45.00'))
+  })
+
+  it('the paper lists lines as they were moved, and a revision begins in that order', async () => {
+    const job = await jobOnBench()
+    await draftWith(job)
+    const names = ['Fuse holder', 'Filter can', 'Mains lead']
+    done(await keep(job, { lines: names.map((text) => writtenLine({ kind: 'part', text, unit: 'pc' })) }))
+    done(await keep(job, { lines: (await written(job)).lines.toReversed() }))
+    const { paperId } = done(await send(job))
+    const text = await paperOf(paperId)
+    const places = names.toReversed().map((name) => text.indexOf(squeezed(name)))
+    expect(places[0]).toBeGreaterThan(0)
+    expect(places).toEqual(places.toSorted((a, b) => a - b))
+    done(await reviseQuote(atBench(), await shopOnFile(), job))
+    expect((await quoteOf(job)).lines.map((line) => line.text)).toEqual(names.toReversed())
+  })
+
+  it('refuses the second of two when the first only moved lines, and says how they stand now', async () => {
+    const job = await jobOnBench()
+    await draftWith(job, await pair())
+    const opened = await written(job)
+    done(await keep(job, { tubes: opened.tubes.toReversed() }, atBench('Ines')))
+    const late = await keep(job, { ...opened, note: 'Late' }, atCounter('Odo'))
+    const changes = [{ label: 'Order of tubes', from: 'V3, V4', to: 'V4, V3' }]
+    expect(late).toMatchObject({ ok: false, fault: { code: 'stale', savedBy: 'Ines', changes } })
+    expect((await quoteOf(job)).note).toBe('')
   })
 
   it('refuses the second of two who opened the same draft, and says what the first changed', async () => {

@@ -36,6 +36,7 @@ export function LineList({ form, list, title, units, currency, amountOf, noteOf,
             key={index}
             form={form}
             name={`${list}.${index}`}
+            last={index === rows.length - 1}
             options={options}
             title={row.text || `${title} ${index + 1}`}
             amount={amountOf(`${list}.${index}`)}
@@ -64,13 +65,14 @@ function Heads({ heads, tube }: { heads: readonly string[]; tube?: boolean }) {
 type LineProps = {
   readonly form: ActionForm
   readonly name: string
+  readonly last: boolean
   readonly title: string
   readonly amount: string
   readonly options: readonly Option[]
   readonly note: React.ReactNode
 }
 
-function Line({ form, name, title, amount, options, note }: LineProps) {
+function Line({ form, name, last, title, amount, options, note }: LineProps) {
   return (
     <fieldset className={styles.line} aria-label={title}>
       <TextField form={form} name={`${name}.text`} label="What it is for" bare />
@@ -79,7 +81,7 @@ function Line({ form, name, title, amount, options, note }: LineProps) {
       <TextField form={form} name={`${name}.unitPrice`} label="Unit price" numeric bare />
       <CheckField form={form} name={`${name}.taxable`} label="taxed" />
       <output className={styles.amount}>{amount}</output>
-      <LineButtons name={name} title={title} />
+      <LineButtons name={name} last={last} title={title} />
       {note}
       <HiddenField form={form} name={`${name}.id`} />
       <HiddenField form={form} name={`${name}.partId`} />
@@ -87,16 +89,16 @@ function Line({ form, name, title, amount, options, note }: LineProps) {
   )
 }
 
-/** Up alone brings any line to any place. */
-function LineButtons({ name, title }: { name: string; title: string }) {
+function LineButtons({ name, last, title }: { name: string; last: boolean; title: string }) {
   const at = name.replace('.', ':')
   return (
     <div className={styles.buttons}>
-      {!at.endsWith(':0') && (
-        <LineButton value={`up:${at}`} label={`Move up: ${title}`}>
-          ↑
-        </LineButton>
-      )}
+      <LineButton value={`up:${at}`} label={`Move up: ${title}`} off={at.endsWith(':0')}>
+        ↑
+      </LineButton>
+      <LineButton value={`down:${at}`} label={`Move down: ${title}`} off={last}>
+        ↓
+      </LineButton>
       <LineButton value={`remove:${at}`} label={`Take out: ${title}`}>
         Take out
       </LineButton>
@@ -104,7 +106,9 @@ function LineButtons({ name, title }: { name: string; title: string }) {
   )
 }
 
-function LineButton({ value, label, children }: { value: string; label: string; children: string }) {
+type ButtonProps = { readonly value: string; readonly label: string; readonly off?: boolean; readonly children: string }
+
+function LineButton({ value, label, off, children }: ButtonProps) {
   return (
     <button
       type="submit"
@@ -114,6 +118,7 @@ function LineButton({ value, label, children }: { value: string; label: string; 
       value={value}
       aria-label={label}
       title={label}
+      disabled={off}
     >
       {children}
     </button>
@@ -147,7 +152,7 @@ export function TubeList({ form, title, currency, amountOf, children }: TubeProp
               <TextField form={form} name={`${name}.unitPrice`} label="Price" numeric bare />
               <CheckField form={form} name={`${name}.taxable`} label="taxed" />
               <output className={styles.amount}>{amountOf(name)}</output>
-              <LineButtons name={name} title={row.text ?? ''} />
+              <LineButtons name={name} last={index === rows.length - 1} title={row.text ?? ''} />
               <HiddenField form={form} name={`${name}.id`} />
               <HiddenField form={form} name={`${name}.text`} />
             </fieldset>
