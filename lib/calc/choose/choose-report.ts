@@ -6,9 +6,11 @@ import {
   gradeText,
   lostText,
   type MatchingFormat,
+  proposalCautionText,
   proposalText,
   relaxationText,
   setCautionText,
+  tubeCautionText,
 } from '@/lib/domain/matching/matching-text'
 import type { Proposal, SetOption } from '@/lib/domain/matching/proposal'
 import { unsafeText } from '@/lib/domain/matching/safe-margins-text'
@@ -21,6 +23,7 @@ export function chooseReport(proposal: Proposal, { words, set }: Pick<ChooseGive
   return {
     inWords: proposalText(proposal, set.count, format),
     weights: proposal.weights,
+    notChecked: proposal.cautions.map((each) => proposalCautionText(each, format)),
     best: shown(proposal.best),
     safeWorking: shown(proposal.safe),
     notSafe: proposal.unsafe.map((each) => unsafeText(each, format.words)),
@@ -40,9 +43,12 @@ function optionReport(option: SetOption, proposal: Proposal, format: MatchingFor
     ...setReport(option),
     ...(option.predicted ? { inCircuit: predictedReport(option) } : {}),
     score: figure(option.score),
-    match: gradeText(option.match, proposal.yardsticks, option.predicted),
+    match: option.tubes.length > 1 ? gradeText(option.match, proposal.yardsticks, option.predicted) : null,
     lost: lostText(option, format),
-    cautions: option.cautions.map(setCautionText),
+    cautions: [
+      ...option.cautions.map(setCautionText),
+      ...new Set(option.tubes.flatMap(({ cautions }) => cautions.map((each) => tubeCautionText(each, format)))),
+    ],
   }
 }
 

@@ -8,5 +8,6 @@ export const MARGIN_CODES = [
   'slope-not-measured',
   'band-wide',
   'condition-not-sure',
+  'socket-not-measured',
 ] as const
 export type MarginCode = (typeof MARGIN_CODES)[number]

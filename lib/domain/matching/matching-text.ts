@@ -177,6 +177,12 @@ export function setCautionText(caution: SetCaution): string {
       return `Mixes ${caution.designations.join(' and ')}: the lowest rating of them holds for the set.`
     case 'extrapolated':
       return `${caution.marks.join(', ')}: these voltages lie well outside the printed rows of the type, so the prediction is a guide only.`
+    case 'shared-cathode':
+      return 'One cathode resistor serves them all, and each is predicted among its like: together the stronger runs hotter and the weaker colder than told here. Look at the set in “what if”, and read it once it is fitted.'
+    case 'transconductance-of-type':
+      return `${caution.marks.join(', ')}: transconductance was not read; the figure is that of the type.`
+    case 'over-dissipation-now':
+      return `${caution.marks.join(', ')} would idle above the rating as the bias stands, at up to ${wattBeside(caution.dissipation, caution.rating)} on ${watt(caution.rating)}: turn the bias down before they are fitted, and set it by reading.`
   }
 }
 

@@ -86,6 +86,17 @@ export type SetCaution =
   | { readonly code: 'mixed-designations'; readonly designations: readonly string[] }
   /** Predicted well outside the printed rows of their types. */
   | { readonly code: 'extrapolated'; readonly marks: readonly string[] }
+  /** Each is predicted among its like, which on one resistor for all hides how they differ. */
+  | { readonly code: 'shared-cathode' }
+  /** Predicted though it was never read of these. */
+  | { readonly code: 'transconductance-of-type'; readonly marks: readonly string[] }
+  /** As the bias stands; the highest of them. */
+  | {
+      readonly code: 'over-dissipation-now'
+      readonly marks: readonly string[]
+      readonly dissipation: Watts
+      readonly rating: Watts
+    }
 
 /** On the whole proposal: a limit that could not be checked. */
 export type ProposalCaution = {

@@ -27,6 +27,8 @@ export function marginText(code: MarginCode, { plate }: Words): string {
       return `its idle is not known to ${percent(SAFE_MARGINS.bandShare)}, or lies well outside the printed rows`
     case 'condition-not-sure':
       return 'it is a pull, or as found'
+    case 'socket-not-measured':
+      return 'what the sockets put on it was not measured'
   }
 }
 

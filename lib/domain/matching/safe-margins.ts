@@ -3,7 +3,7 @@
  * figure that rests on a guess. Where the idle is predicted, the upper end of its band keeps
  * the rating. All are shop rules, no source; bounds are inclusive.
  */
-import type { Candidate, SocketDemand } from './candidate'
+import type { Candidate, SocketDemand, TubeRatings } from './candidate'
 import { ageDays } from './eligibility'
 import type { Running } from './line-up'
 import { MARGIN_CODES, type MarginCode } from './margin-code'
@@ -46,9 +46,17 @@ export function marginsBroken(
     'slope-not-measured': test.transconductance === null,
     'band-wide': predicted !== null && bandIsWide(predicted),
     'condition-not-sure': condition === 'as-found' || condition === 'pull',
+    'socket-not-measured':
+      voltsNotMeasured(ratings, demand) ||
+      (predicted === null && rating !== null && demand.idlePlateDissipation === null),
   }
   return MARGIN_CODES.filter((code) => broken[code])
 }
+
+/** A rating that nothing was held against. */
+const voltsNotMeasured = ({ maxPlateVoltage, maxScreenVoltage }: TubeRatings, demand: SocketDemand): boolean =>
+  (maxPlateVoltage !== null && demand.plateToCathodeVoltage === null) ||
+  (maxScreenVoltage !== null && demand.screenVoltage === null)
 
 type Judged = Judging & { readonly running: Running }
 
@@ -63,14 +71,18 @@ export function marginsByPlace({ running, demand, asOf }: Judged): Uint16Array {
     const old = (testDay[place] as number) < oldest ? OLD : 0
     margins[place] = (ofKind[kindOf[place] as number] as number) | old
   }
-  if (predicted) judgePredicted(margins, stock, predicted)
+  if (predicted) judgePredicted(margins, { stock, predicted, demand })
   return margins
 }
 
-function judgePredicted(margins: Uint16Array, { kinds, kindOf }: StockInOrder, predicted: PredictedColumns): void {
+type Predicted = { readonly stock: StockInOrder; readonly predicted: PredictedColumns; readonly demand: SocketDemand }
+
+function judgePredicted(margins: Uint16Array, { stock: { kinds, kindOf }, predicted, demand }: Predicted): void {
   const { stands, rowOf } = predicted
   const [current, powerHigh] = [columnOf(predicted, 'current'), columnOf(predicted, 'powerHigh')]
   const [currentLow, currentHigh] = [columnOf(predicted, 'currentLow'), columnOf(predicted, 'currentHigh')]
+  // Of what is predicted the dissipation is known.
+  const unmeasured = Int32Array.from(kinds, ({ ratings }) => (voltsNotMeasured(ratings, demand) ? UNMEASURED : 0))
   const ratings = Float64Array.from(kinds, ({ ratings }) => milli(ratings.maxPlateDissipation ?? Infinity))
   for (let place = 0; place < margins.length; place += 1) {
     if (!isSaid(predicted, place)) continue
@@ -78,7 +90,8 @@ function judgePredicted(margins: Uint16Array, { kinds, kindOf }: StockInOrder, p
     const hot = milli(powerHigh[row] as number) > (ratings[kindOf[place] as number] as number) ? HOT : 0
     const [value, low, high] = [current[row] as number, currentLow[row] as number, currentHigh[row] as number]
     const wide = isWide(value, low, high, stands[place] === STANDS.extrapolated) ? WIDE : 0
-    margins[place] = ((margins[place] as number) & ~HOT) | hot | wide
+    const open = unmeasured[kindOf[place] as number] as number
+    margins[place] = ((margins[place] as number) & ~(HOT | UNMEASURED)) | hot | wide | open
   }
 }
 
@@ -87,6 +100,7 @@ export const marginsIn = (bits: number): MarginCode[] => MARGIN_CODES.filter((co
 const bitOf = (code: MarginCode): number => 1 << MARGIN_CODES.indexOf(code)
 const bitsOf = (codes: readonly MarginCode[]): number => codes.reduce((bits, code) => bits | bitOf(code), 0)
 const [OLD, HOT, WIDE] = [bitOf('test-not-fresh'), bitOf('dissipation-near-rating'), bitOf('band-wide')]
+const UNMEASURED = bitOf('socket-not-measured')
 
 /** Not predicted, and tested today. */
 function kindMargins(tube: Candidate, judging: Judging): MarginCode[] {

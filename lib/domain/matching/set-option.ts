@@ -3,12 +3,12 @@
  * it loses against the best set.
  */
 import { money } from '../money'
-import { amps, ratio } from '../units'
+import { amps, ratio, watts } from '../units'
 import { difference, evenSplit } from './arrangement'
 import type { SocketDemand } from './candidate'
 import type { Choice } from './choose'
 import { doubtOfDifference, doubtOfRatio } from './doubt-of-difference'
-import { tubeCautions } from './eligibility'
+import { above, tubeCautions } from './eligibility'
 import type {
   Arrangement,
   LossAgainstBest,
@@ -36,10 +36,10 @@ export function setOption(choice: Choice, demand: SocketDemand, best: SetOption 
     spreads,
     score: scoreOf(cohort.scale, found.spread),
     price,
-    match: gradeOf(choice),
+    match: gradeOf(choice, demand),
     doubt: doubtOfDifference(choice.points),
     slopeDoubt: doubtOfRatio(choice.points),
-    cautions: setCautions(choice),
+    cautions: setCautions(choice, demand),
     lost: best && lossAgainst(best, { spreads, price }),
   }
 }
@@ -51,7 +51,9 @@ function spreadsOf({ cohort, found: { spread } }: Choice): Spreads {
   }
 }
 
-function gradeOf({ cohort, points, found: { spread } }: Choice): MatchGrade {
+function gradeOf(choice: Choice, demand: SocketDemand): MatchGrade {
+  const { cohort, points } = choice
+  const { spread } = choice.found
   const within = currentWithin(spread, cohort.scale) && slopeWithin(cohort.scale, spread.lowest, spread.highest)
   if (!within) return 'outside'
   const doubt = doubtOfDifference(points)
@@ -59,17 +61,42 @@ function gradeOf({ cohort, points, found: { spread } }: Choice): MatchGrade {
   const slopeDoubt = doubtOfRatio(points)
   if (slopeDoubt !== null && spread.highest / spread.lowest - 1 + slopeDoubt > cohort.scale.millionths / 1e6)
     return 'uncertain'
-  return cohort.measured ? 'both' : 'current-only'
+  if (hidesDifferences(choice, demand)) return 'uncertain'
+  return cohort.measured && unreadSlopes(choice).length === 0 ? 'both' : 'current-only'
 }
 
-function setCautions({ cohort, points }: Choice): SetCaution[] {
+/** What each does among its like is not what unlike ones do on one resistor: the feedback there is of all together. */
+const hidesDifferences = ({ cohort, points, found: { spread } }: Choice, { arrangement }: SocketDemand): boolean =>
+  cohort.predicted && arrangement === 'cathode-shared' && points.length > 1 && spread.microamps > 0
+
+const unreadSlopes = ({ cohort, points }: Choice): readonly string[] =>
+  cohort.predicted ? points.filter(({ tube }) => tube.test.transconductance === null).map(({ tube }) => tube.mark) : []
+
+function overNow({ points }: Choice): SetCaution[] {
+  const hot = points.flatMap(({ tube, predicted }) => {
+    const rating = tube.ratings.maxPlateDissipation
+    const dissipation = predicted?.plateDissipation.value
+    if (rating === null || dissipation === undefined || !above(dissipation, rating)) return []
+    return [{ mark: tube.mark, dissipation: watts(dissipation), rating }]
+  })
+  const [worst] = hot.toSorted((a, b) => b.dissipation / b.rating - a.dissipation / a.rating)
+  if (!worst) return []
+  const { dissipation, rating } = worst
+  return [{ code: 'over-dissipation-now', marks: hot.map(({ mark }) => mark), dissipation, rating }]
+}
+
+function setCautions(choice: Choice, demand: SocketDemand): SetCaution[] {
+  const { cohort, points } = choice
   const designations = [...new Set(points.map((point) => point.tube.designation))].sort()
   const cautions: SetCaution[] = []
   if (!cohort.measured && points.length > 1) cautions.push({ code: 'transconductance-not-measured' })
   if (designations.length > 1) cautions.push({ code: 'mixed-designations', designations })
   const marks = points.filter(({ predicted }) => predicted?.extrapolated).map(({ tube }) => tube.mark)
   if (marks.length > 0) cautions.push({ code: 'extrapolated', marks })
-  return cautions
+  if (hidesDifferences(choice, demand)) cautions.push({ code: 'shared-cathode' })
+  const unread = unreadSlopes(choice)
+  if (unread.length > 0) cautions.push({ code: 'transconductance-of-type', marks: unread })
+  return [...cautions, ...overNow(choice)]
 }
 
 type Seating = { readonly tubes: readonly SetTube[]; readonly arrangement: Arrangement | null }
