@@ -54,8 +54,9 @@ export function possibleText({ quads }: SetsPossible): string {
   return quads.least === quads.most ? String(quads.least) : `${quads.least} to ${quads.most}`
 }
 
-export function testNextText({ near }: TestNext): string {
-  return near.length > 0 ? `its old reading lies near that of ${near.join(', ')}` : 'nothing can be said of it yet'
+export function testNextText({ near, oldReading }: TestNext): string {
+  if (near.length > 0) return `its old reading lies near that of ${near.join(', ')}`
+  return oldReading ? 'its old reading lies near none of them' : 'nothing can be said of it yet'
 }
 
 export function setsProgressText({ stage, figures }: Progress): string {

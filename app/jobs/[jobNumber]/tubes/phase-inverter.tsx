@@ -52,7 +52,10 @@ export async function PhaseInverter({ socket, job, shop, limits, quote, mayChoos
         <ChosenSet lines={chosen} quote={quote} jobNumber={job.number} group={socket.position} words={words} />
       )}
       {twins.length === 0 ? (
-        <p>No free {family} in stock has a test of both sections. Test both, and they appear here.</p>
+        <p>
+          No free {family} in stock has a test of both sections within these limits. Test both, or let older tests
+          count.
+        </p>
       ) : (
         <TwinTable twins={twins.slice(0, SHOWN)} {...{ socket, job, shop, mayChoose }} />
       )}
