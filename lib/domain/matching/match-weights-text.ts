@@ -26,7 +26,7 @@ export function arrangementReason(arrangement: SetArrangement, { tube, tubes, pl
     case 'individual-trims':
       return `Each ${tube} is brought to the same idle by its own adjustment: ${plate} current counts little, transconductance in full.`
     case 'cathode-shared':
-      return `The resistor holds the sum and leaves the differences: ${plate} current counts in full. Nothing is adjusted, so the distance from the idle aimed at counts too.`
+      return `The resistor holds the sum and leaves the differences: ${plate} current counts in full. Nothing is adjusted, so the distance from the idle aimed at counts too. What each would do is predicted among its like, which hides part of the differences: such a set is called uncertain.`
     case 'cathode-separate':
       return `Each resistor evens out its own ${tube}: both spreads count alike, somewhat less than in full. Nothing is adjusted, so the distance from the idle aimed at counts too.`
     case 'parallel-pairs':

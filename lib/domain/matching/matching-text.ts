@@ -228,7 +228,7 @@ export function gradeText(grade: MatchGrade, yardsticks: Yardsticks, predicted =
     case 'current-only':
       return `Matched within ${current}; transconductance was not measured.`
     case 'uncertain':
-      return `Uncertain: within ${current} and ${slope} as ${predicted ? 'predicted' : 'carried over'}, but the doubt of the difference reaches beyond.`
+      return `Uncertain: within ${current} and ${slope} as ${predicted ? 'predicted' : 'carried over'}, but the difference is not known well enough to call it matched.`
     case 'outside':
       return `Not matched: outside ${current} or ${slope}.`
   }

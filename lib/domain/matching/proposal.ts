@@ -159,7 +159,7 @@ export type SetOption = {
   readonly score: number
   readonly price: Money
   readonly match: MatchGrade
-  /** Half of the 95 % band of a difference of plate currents within it. null: neither predicted nor carried from different instruments. */
+  /** Half of the 95 % band of a difference of plate currents within it. null: neither predicted nor carried from different instruments, or not to be told. */
   readonly doubt: Amps | null
   /** The same of transconductances compared at the test point, as a share. null: not carried from different instruments. */
   readonly slopeDoubt: Ratio | null
@@ -241,7 +241,7 @@ export type PredictedMatch = {
   readonly lowest: Amps
   readonly highest: Amps
   readonly plusMinus: Amps
-  /** Of a difference, half of its band. null: one alone. */
+  /** Of a difference, half of its band. null: one alone, or not to be told. */
   readonly apartPlusMinus: Amps | null
   readonly instruments: readonly string[]
 }

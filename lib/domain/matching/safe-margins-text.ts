@@ -28,7 +28,7 @@ export function marginText(code: MarginCode, { plate }: Words): string {
     case 'condition-not-sure':
       return 'it is a pull, or as found'
     case 'socket-not-measured':
-      return 'what the sockets put on it was not measured'
+      return 'a voltage or the idle of the sockets was not measured'
   }
 }
 

@@ -37,7 +37,8 @@ export function setOption(choice: Choice, demand: SocketDemand, best: SetOption 
     score: scoreOf(cohort.scale, found.spread),
     price,
     match: gradeOf(choice, demand),
-    doubt: doubtOfDifference(choice.points),
+    // Where that hides how they differ, no band of the difference can be told either.
+    doubt: hidesDifferences(choice, demand) ? null : doubtOfDifference(choice.points),
     slopeDoubt: doubtOfRatio(choice.points),
     cautions: setCautions(choice, demand),
     lost: best && lossAgainst(best, { spreads, price }),

@@ -42,6 +42,7 @@ export function sift(sieve: Sieve): Sifted {
   const [usable, excluded] = [new Int32Array(flags.length), new Int32Array(flags.length)]
   let [passed, left] = [0, 0]
   for (let place = 0; place < flags.length; place += 1) {
+    // The short way may doubt a tube that has nothing against it, so those without a code are asked themselves.
     if (flags[place] === 0 || (codesAt(place).length === 0 && reasonsAt(place).length === 0)) usable[passed++] = place
     else excluded[left++] = place
   }

@@ -2,8 +2,9 @@
  * What every tube of a stock would do in the output sockets of one amplifier, all of them
  * filled with tubes like it: by its own test record, in the circuit as it was read.
  *
- * The grid volts stay as read. Where they are adjusted afterwards all tubes move together,
- * so what is compared is how they differ.
+ * The grid volts stay as read. Where they are adjusted afterwards the tubes move together, though
+ * not by quite the same: their spread at the aim is another than told here. On a cathode resistor
+ * for all, like tubes hide how unlike ones would differ; `setOption` calls no such set matched.
  */
 import type { AmpCircuit } from '@/lib/domain/circuit/amp/amp-circuit'
 import type { PartDoubt } from '@/lib/domain/circuit/circuit-bands'

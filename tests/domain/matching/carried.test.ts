@@ -18,7 +18,7 @@ import { instrumentCorrections, type ReferenceTube } from '@/lib/domain/stock/in
 import type { TubeTest as StockTest } from '@/lib/domain/stock/tube'
 import { amps, siemens, volts } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
-import { replaceOne } from '@/tests/domain/replacing/replace-one'
+import { replaceOne } from '@/tests/domain/matching/replacing/replace-one'
 import { section } from '@/tests/support/stocked-shop'
 import { aDemand, aTest, aTube, generator, randomStock, someLimits } from './tubes'
 
@@ -106,7 +106,7 @@ describe('a tube that read 41.6 mA on B, which reads 1.040 times A by five refer
     if (!best) throw new Error('No set')
     expect(best.match).toBe('uncertain')
     expect(matchStatementText(matchStatement(best, USUAL_YARDSTICKS), US)).toMatch(
-      /Uncertain: within 5 mA and 10 % as carried over, but the doubt of the difference reaches beyond\.$/,
+      /Uncertain: within 5 mA and 10 % as carried over, but the difference is not known well enough to call it matched\.$/,
     )
   })
 

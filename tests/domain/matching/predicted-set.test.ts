@@ -180,7 +180,7 @@ describe('what a predicted match says', () => {
     const text = matchStatementText(statementOf(proposal), US)
     expect(text).toMatch(/on Bench tester 1 and Bench tester 2\. 2 mA apart/)
     expect(text).toMatch(
-      /Uncertain: within 5 mA and 10 % as predicted, but the doubt of the difference reaches beyond\.$/,
+      /Uncertain: within 5 mA and 10 % as predicted, but the difference is not known well enough to call it matched\.$/,
     )
   })
 

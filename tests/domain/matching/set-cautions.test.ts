@@ -45,6 +45,7 @@ describe('a predicted set', () => {
     const shared = aDemand(2, { arrangement: 'cathode-shared' })
     const found = proposed(pair, shared, cool)
     expect(found.best?.match).toBe('uncertain')
+    expect(found.best?.doubt).toBeNull()
     expect(codesOf(found)).toEqual(['shared-cathode'])
     expect(found.best?.cautions.map(setCautionText)[0]).toMatch(/the stronger runs hotter and the weaker colder/)
     // With a resistor each nothing is shared.

@@ -9,7 +9,7 @@ import { marginText, safeMarginsText } from '@/lib/domain/matching/safe-margins-
 import { money } from '@/lib/domain/money'
 import { volts, watts } from '@/lib/domain/units'
 import { wordsFor } from '@/lib/domain/words'
-import { replaceOne } from '@/tests/domain/replacing/replace-one'
+import { replaceOne } from '@/tests/domain/matching/replacing/replace-one'
 import { aDemand, aTest, aTube, EVEN, readTube, someLimits } from './tubes'
 
 const marks = (option: SetOption | null) => option?.tubes.map(({ candidate }) => candidate.mark)

@@ -6,14 +6,14 @@
  * cut about where a tube costs its share of the slack and more; what costs more than all of it is
  * never looked at.
  *
- * The slack is not known before the best set is. What it may be: of m tubes spread evenly over an
- * area A, so many sets of k lie within a square of side L that
+ * The slack is not known before the best set is, so it is guessed. Of m tubes spread evenly over
+ * an area A, in points, about
  *
  *   m · (m L² / A)^(k − 1) / (k − 1)!
  *
- * of them are to be expected; for one that makes L² = (A / m) · ((k − 1)! / m)^(1 / (k − 1)).
- * Taken of the cheapest share of the tubes that makes the least of spread and costs. A guess that
- * is far off makes the search slower and finds the same.
+ * sets of k lie within a square of side L. It is one for L² = (A / m) · ((k − 1)! / m)^(1 / (k − 1)):
+ * about so close is the closest. The guess is the least of spread and costs over the cheapest 16,
+ * 32, 64 … of a sample. Far off, it makes the search slower; what is found stays the same.
  */
 import type { Running } from './running'
 import { type SpreadScale, xSpread, ySpread } from './spread-cost'

@@ -12,7 +12,7 @@ import {
 } from '@/lib/domain/matching/matching-text'
 import { predictedTube } from '@/lib/domain/matching/predicted-tube'
 import type { SetOption } from '@/lib/domain/matching/proposal'
-import { tubeFigureText } from '@/lib/domain/replacing/tube-figure-text'
+import { tubeFigureText } from '@/lib/domain/matching/replacing/tube-figure-text'
 import { candidateOf } from '@/lib/domain/stock/candidate-of'
 import { heardTexts } from '@/lib/domain/stock/microphony'
 import { conditionWord, type StockedTube } from '@/lib/domain/stock/tube'

@@ -7,13 +7,13 @@ import { comparedFigures, type Running } from '@/lib/domain/matching/line-up'
 import { USUAL_WEIGHTS } from '@/lib/domain/matching/match-weights'
 import { columnsOf } from '@/lib/domain/matching/predicted-columns'
 import type { PredictedTube, Predictions } from '@/lib/domain/matching/predicted-tube'
+import { replaceFrom } from '@/lib/domain/matching/replacing/replace-from'
+import { carryingWith, placeIn, withSeats } from '@/lib/domain/matching/replacing/with-seats'
 import { stockInOrder, tubeAt } from '@/lib/domain/matching/stock-in-order'
-import { replaceFrom } from '@/lib/domain/replacing/replace-from'
-import { carryingWith, placeIn, withSeats } from '@/lib/domain/replacing/with-seats'
 import { fail, ok, type Result } from '@/lib/domain/result'
 import { amps, volts } from '@/lib/domain/units'
-import { replaceOne } from '@/tests/domain/replacing/replace-one'
-import { aDemand, aTest, aTube, generator, randomStock, shuffled, someLimits } from '../matching/tubes'
+import { replaceOne } from '@/tests/domain/matching/replacing/replace-one'
+import { aDemand, aTest, aTube, generator, randomStock, shuffled, someLimits } from '../tubes'
 
 type Given = {
   readonly beside: readonly Candidate[]

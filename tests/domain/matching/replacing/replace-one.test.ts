@@ -3,6 +3,7 @@ import type { Candidate } from '@/lib/domain/matching/candidate'
 import { proposeSet } from '@/lib/domain/matching/propose-set'
 import { money } from '@/lib/domain/money'
 import { volts } from '@/lib/domain/units'
+import { replaceOne } from '@/tests/domain/matching/replacing/replace-one'
 import {
   aDemand,
   aTest,
@@ -13,7 +14,6 @@ import {
   shuffled,
   someLimits,
 } from '@/tests/domain/matching/tubes'
-import { replaceOne } from '@/tests/domain/replacing/replace-one'
 
 const replaced = (
   beside: readonly Candidate[],
